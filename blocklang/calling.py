@@ -1,0 +1,70 @@
+"""Calls what plugins have offered; whatever goes wrong in there becomes a diagnostic that names it."""
+
+from dataclasses import dataclass
+
+from blocklang.diagnostics import Diagnostic, Severity
+from blocklang.hooks import CannotMakeError, Check, Output, OutputFile, OutputOptions
+from blocklang.plan import SewingPlan
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """The files of an output; none when it could not be made, and then a diagnostic says why."""
+
+    files: tuple[OutputFile, ...]
+    diagnostics: tuple[Diagnostic, ...]
+
+
+def make_files(output: Output, plan: SewingPlan, options: OutputOptions) -> Made:
+    """Have an output made."""
+    try:
+        files = output.make(plan, options)
+    except CannotMakeError as fault:
+        return Made((), (_cannot_make(output, str(fault)),))
+    except Exception as fault:  # noqa: BLE001 - a stranger's code may raise anything
+        return Made((), (_cannot_make(output, _fails(fault), "Tell whoever wrote this output."),))
+    wrong = _fault_of_files(files)
+    if wrong:
+        return Made((), (_cannot_make(output, wrong, "Tell whoever wrote this output."),))
+    return Made(files, ())
+
+
+def run_checks(checks: tuple[Check, ...], plan: SewingPlan) -> tuple[Diagnostic, ...]:
+    """Hold a plan against every rule, in the order given."""
+    return tuple(diagnostic for check in checks for diagnostic in _run(check, plan))
+
+
+def _run(check: Check, plan: SewingPlan) -> tuple[Diagnostic, ...]:
+    try:
+        said = check.run(plan)
+    except Exception as fault:  # noqa: BLE001 - a stranger's code may raise anything
+        return (_broken_check(check, _fails(fault)),)
+    if not isinstance(said, tuple) or not all(isinstance(one, Diagnostic) for one in said):
+        return (_broken_check(check, "It gives something other than a tuple of diagnostics."),)
+    return said
+
+
+def _fault_of_files(files: object) -> str:
+    if not isinstance(files, tuple) or not all(isinstance(file, OutputFile) for file in files):
+        return "It gives something other than a tuple of files."
+    if sum(file.name == "" for file in files) != 1:
+        return "It should give exactly one file without a name of its own."
+    names = [file.name for file in files]
+    if len(set(names)) < len(names):
+        return "It gives two files of one name."
+    strange = next((name for name in names if "/" in name or "\\" in name or "\0" in name), None)
+    return "" if strange is None else f"It gives a file the name {strange!r}, which is not a plain file name."
+
+
+def _fails(fault: Exception) -> str:
+    return f"It fails with {type(fault).__name__}: {fault}".strip().removesuffix(":") + "."
+
+
+def _cannot_make(output: Output, found: str, advice: str = "") -> Diagnostic:
+    title = f"the output “{output.name}” cannot be made"
+    return Diagnostic("cannot-make-output", Severity.ERROR, title, found, advice)
+
+
+def _broken_check(check: Check, found: str) -> Diagnostic:
+    title = f"the check “{check.name}” is broken"
+    return Diagnostic("broken-check", Severity.WARNING, title, found, "Tell whoever wrote the plugin it comes from.")

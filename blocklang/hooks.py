@@ -1,0 +1,133 @@
+"""What a plugin may offer: hook specifications that only declare frozen descriptions, and those descriptions."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pluggy
+
+from blocklang.block import LengthUnit
+from blocklang.diagnostics import Diagnostic
+from blocklang.plan import SewingPlan
+
+if TYPE_CHECKING:
+    from blocklang.cutting.methods import CuttingMethod
+    from blocklang.language import Cell
+    from blocklang.pressing.preferences import PressingPreference
+
+PROJECT = "blocklang"
+
+hookspec = pluggy.HookspecMarker(PROJECT)
+hookimpl = pluggy.HookimplMarker(PROJECT)
+
+
+class Paper(StrEnum):
+    """The paper that pages are made for."""
+
+    LETTER = "letter"
+    A4 = "a4"
+
+
+class CannotMakeError(Exception):
+    """Raised by an output that cannot be made as asked; its text is one plain sentence for the person who asked."""
+
+
+@dataclass(frozen=True, slots=True)
+class OutputOptions:
+    """What the person chose about an output beyond the plan; `settings` holds what only this output understands."""
+
+    format: str
+    paper: Paper = Paper.LETTER
+    unit: LengthUnit = LengthUnit.INCH
+    copies: int = 1
+    black_and_white: bool = False
+    large_print: bool = False
+    settings: tuple[tuple[str, str], ...] = ()
+
+    def setting(self, name: str, default: str = "") -> str:
+        """Return the setting of that name, the last one given when there are several."""
+        return dict(self.settings).get(name, default)
+
+
+@dataclass(frozen=True, slots=True)
+class OutputFile:
+    """One file of an output.
+
+    `name` is "" for the file that is written where the person said; any other name ("step-3.svg") is written beside
+    it with the stem of that file in front. Exactly one file of an output has no name.
+    """
+
+    name: str
+    data: bytes
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """Something that one output lets the person choose with --set name=value; no `choices` means any text."""
+
+    name: str
+    summary: str
+    choices: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """Something that can be made from a plan.
+
+    `name` is what is typed, in lower case with hyphens; `formats` are file name extensions without the dot; `make`
+    returns the files of the format it is asked for, the same bytes every time.
+    """
+
+    name: str
+    formats: tuple[str, ...]
+    default_format: str
+    summary: str
+    make: Callable[[SewingPlan, OutputOptions], tuple[OutputFile, ...]]
+    settings: tuple[Setting, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """A rule that a finished plan is held against; `run` returns what it has to say about it."""
+
+    name: str
+    summary: str
+    run: Callable[[SewingPlan], tuple[Diagnostic, ...]]
+
+
+@hookspec
+def blocklang_outputs() -> Sequence[Output]:
+    """Offer outputs: sheets, lists, drawings, data."""
+    return ()
+
+
+@hookspec
+def blocklang_cutting_methods() -> "Sequence[CuttingMethod]":
+    """Offer ways to cut a shape."""
+    return ()
+
+
+@hookspec
+def blocklang_checks() -> Sequence[Check]:
+    """Offer rules that every finished plan is held against."""
+    return ()
+
+
+@hookspec
+def blocklang_cells() -> "Sequence[Cell]":
+    """Offer words for the cells of `rows`."""
+    return ()
+
+
+@hookspec
+def blocklang_library_folders() -> Sequence[Path]:
+    """Offer folders of block files."""
+    return ()
+
+
+@hookspec
+def blocklang_pressing_preferences() -> "Sequence[PressingPreference]":
+    """Offer reasons to press a seam one way rather than the other."""
+    return ()
