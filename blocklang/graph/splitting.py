@@ -1,0 +1,62 @@
+"""Breaking every edge wherever another patch has a corner on it."""
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from blocklang.geometry import Edge, Point
+from blocklang.geometry.tolerance import SAME_POINT
+
+
+@dataclass(frozen=True, slots=True)
+class CornerIndex:
+    """Corners by square cells, so that an edge looks only at corners near it."""
+
+    points: tuple[Point, ...]
+    cell: int
+    cells: dict[tuple[int, int], tuple[int, ...]]
+
+    def along(self, edge: Edge) -> Iterator[int]:
+        """Yield the corners in the cells that an edge passes, each once."""
+        seen: set[tuple[int, int]] = set()
+        chords = edge.chords()
+        for a, b in zip(chords, chords[1:], strict=False):
+            for cell in _cells_passed(a, b, self.cell):
+                if cell not in seen:
+                    seen.add(cell)
+                    yield from self.cells.get(cell, ())
+
+
+def index_corners(points: Iterable[Point], edges: Iterable[Edge]) -> CornerIndex:
+    """Index corners with a cell about as long as a usual edge."""
+    corners = tuple(points)
+    lengths = sorted(edge.length() for edge in edges)
+    cell = max(int(lengths[len(lengths) // 2]), 64 * SAME_POINT) if lengths else 1
+    cells: dict[tuple[int, int], list[int]] = {}
+    for number, point in enumerate(corners):
+        cells.setdefault((point.x // cell, point.y // cell), []).append(number)
+    return CornerIndex(corners, cell, {key: tuple(numbers) for key, numbers in cells.items()})
+
+
+def corners_on(edge: Edge, index: CornerIndex) -> tuple[int, ...]:
+    """Return the corners strictly inside an edge, in order along it."""
+    slack = 1.5 * SAME_POINT / max(edge.length(), 1.0)
+    found = []
+    for number in index.along(edge):
+        along, off = edge.offset_of(index.points[number])
+        if abs(off) <= SAME_POINT and slack < along < 1 - slack:
+            found.append((along, number))
+    return tuple(number for _, number in sorted(found))
+
+
+def _cells_passed(a: Point, b: Point, cell: int) -> Iterator[tuple[int, int]]:
+    """Yield every cell within a cell's breadth of the line from a to b, some more than once."""
+    steps = max(1, math.ceil(2 * max(abs(b.x - a.x), abs(b.y - a.y)) / cell))
+    for step in range(steps + 1):
+        x = (a.x + (b.x - a.x) * step // steps) // cell
+        y = (a.y + (b.y - a.y) * step // steps) // cell
+        yield x, y
+        yield x - 1, y
+        yield x + 1, y
+        yield x, y - 1
+        yield x, y + 1

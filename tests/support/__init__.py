@@ -1,0 +1,1 @@
+"""Blocks made by hand, for tests that start after the language."""
