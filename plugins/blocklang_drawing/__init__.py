@@ -1,0 +1,55 @@
+"""The drawing kit: blocks, units, steps and pressing as shapes, and shapes as SVG; for any plugin that draws.
+
+Imports only public names of blocklang; lengths on a drawing are points (72 to the inch), y down.
+"""
+
+from blocklang_drawing.block_picture import draw_block, draw_lines
+from blocklang_drawing.frame import Frame
+from blocklang_drawing.raster import to_pdf, to_png
+from blocklang_drawing.shapes import (
+    ArcTo,
+    Arrow,
+    Dot,
+    Drawing,
+    Group,
+    LineTo,
+    Paint,
+    Path,
+    Place,
+    Shape,
+    Text,
+    Trail,
+)
+from blocklang_drawing.svg import to_svg
+from blocklang_drawing.swatch import draw_swatch
+from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
+from blocklang_drawing.type_widths import clean_text, shorten, text_width
+
+__all__ = [
+    "ArcTo",
+    "Arrow",
+    "Dot",
+    "Drawing",
+    "Fill",
+    "Frame",
+    "Group",
+    "LineTo",
+    "Paint",
+    "Path",
+    "Place",
+    "Shape",
+    "Text",
+    "Texture",
+    "Theme",
+    "Trail",
+    "clean_text",
+    "draw_block",
+    "draw_lines",
+    "draw_swatch",
+    "shorten",
+    "text_width",
+    "theme_for",
+    "to_pdf",
+    "to_png",
+    "to_svg",
+]

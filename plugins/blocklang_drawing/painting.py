@@ -1,0 +1,85 @@
+"""Patches painted with their fabrics: one path a fabric, so that drawings of many patches stay small."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from blocklang.block import Patch
+from blocklang_drawing.frame import Frame
+from blocklang_drawing.hatching import hatch
+from blocklang_drawing.shapes import Paint, Path, Place, Trail, polygon
+from blocklang_drawing.stripes import stripe_rings
+from blocklang_drawing.theme import Fill, Theme
+
+Ring = tuple[Place, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Painted:
+    """A patch to paint, and how far it is moved.
+
+    `ring` is in ticks where the patch lies in the block (arcs as chords), `trail` is exact and on the drawing.
+    """
+
+    patch: Patch
+    ring: Ring
+    trail: Trail
+    move: Place = (0.0, 0.0)
+
+    def moved(self, ring: Ring) -> Ring:
+        """Return a ring of the patch where it has been moved to."""
+        return tuple((x + self.move[0], y + self.move[1]) for x, y in ring)
+
+
+#: Patches with less room than this (square points) on average get flat tones and thin lines.
+SMALL = 150.0
+
+
+def paint_patches(frame: Frame, painted: Iterable[Painted], theme: Theme) -> tuple[Path, ...]:
+    """Return the paths that fill patches with their fabrics, and the lines between them last."""
+    items = tuple(painted)
+    small = _are_small(frame, items)
+    cloth: dict[str, list[Trail]] = {}
+    lines: dict[str, list[Trail]] = {}
+    fills = dict(theme.fills)
+    for fabric, trail, ring in (part for item in items for part in _parts(frame, item)):
+        cloth.setdefault(fabric, []).append(trail)
+        texture = fills[fabric].texture
+        if texture is not None and not small:
+            lines.setdefault(fabric, []).extend(hatch(ring, texture))
+    return (
+        *(Path(tuple(trails), Paint(fill=_colour(fills[fabric], small))) for fabric, trails in cloth.items()),
+        *(_texture(fills[fabric], trails) for fabric, trails in lines.items()),
+        *_outlines(items, theme, theme.line / 2 if small else theme.line),
+    )
+
+
+def _colour(fill: Fill, small: bool) -> str:
+    return fill.tone if small else fill.colour
+
+
+def _are_small(frame: Frame, items: tuple[Painted, ...]) -> bool:
+    area = sum(item.patch.outline.area() for item in items) * frame.scale**2
+    return area < SMALL * len(items)
+
+
+def _outlines(items: tuple[Painted, ...], theme: Theme, width: float) -> tuple[Path, ...]:
+    # Light lines round the dark patches come first, so that they only show where dark meets dark.
+    inks = (theme.paper, theme.ink)
+    fills = dict(theme.fills)
+    dark = [fills[item.patch.fabric].ink == theme.paper for item in items]
+    drawn = (tuple(item.trail for item, d in zip(items, dark, strict=True) if d == want) for want in (True, False))
+    return tuple(Path(trails, Paint(stroke=ink, width=width)) for ink, trails in zip(inks, drawn, strict=True))
+
+
+def _parts(frame: Frame, item: Painted) -> Iterable[tuple[str, Trail, Ring]]:
+    if item.patch.stripes is None:
+        yield item.patch.fabric, item.trail, frame.ring(item.moved(item.ring))
+        return
+    for fabric, ring in stripe_rings(item.patch, item.ring):
+        places = frame.ring(item.moved(ring))
+        yield fabric, polygon(places), places
+
+
+def _texture(fill: Fill, trails: list[Trail]) -> Path:
+    assert fill.texture is not None
+    return Path(tuple(trails), Paint(stroke=fill.texture_ink, width=fill.texture.width))
