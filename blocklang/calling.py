@@ -61,10 +61,10 @@ def _fails(fault: Exception) -> str:
 
 
 def _cannot_make(output: Output, found: str, advice: str = "") -> Diagnostic:
-    title = f"the output “{output.name}” cannot be made"
+    title = f"The output `{output.name}` cannot be made"
     return Diagnostic("cannot-make-output", Severity.ERROR, title, found, advice)
 
 
 def _broken_check(check: Check, found: str) -> Diagnostic:
-    title = f"the check “{check.name}” is broken"
+    title = f"The check `{check.name}` is broken"
     return Diagnostic("broken-check", Severity.WARNING, title, found, "Tell whoever wrote the plugin it comes from.")

@@ -115,7 +115,7 @@ def broken(plugin: str, found: str, advice: str = "") -> Diagnostic:
     return Diagnostic(
         "broken-plugin",
         Severity.WARNING,
-        f"the plugin “{plugin}” is broken",
+        f"The plugin `{plugin}` is broken",
         found,
         advice or "It is skipped; ask whoever wrote the plugin, or remove it.",
     )
@@ -159,7 +159,7 @@ def _named(plugins: Plugins, hook: str, kind: type[Item], faults: Callable[[Item
             name: str = item.name  # type: ignore[attr-defined]
             fault = _fault_of_name(name, kind) or faults(item)
             if not fault and name in kept:
-                fault = f"It offers “{name}” ({hook}), which the plugin “{kept[name][0]}” offers already."
+                fault = f"It offers `{name}` ({hook}), which the plugin `{kept[name][0]}` offers already."
             if fault:
                 diagnostics.append(broken(plugin.name, fault))
             else:
@@ -175,14 +175,14 @@ def _fault_of_name(name: object, kind: type) -> str:
 
 def _faults_of_output(output: Output) -> str:
     if not isinstance(output.formats, tuple) or not output.formats:
-        return f"Its output “{output.name}” names no formats."
+        return f"Its output `{output.name}` names no formats."
     if output.default_format not in output.formats:
-        return f"Its output “{output.name}” has the default format {output.default_format!r}, which it does not offer."
-    return "" if callable(output.make) else f"Its output “{output.name}” has nothing to call as `make`."
+        return f"Its output `{output.name}` has the default format {output.default_format!r}, which it does not offer."
+    return "" if callable(output.make) else f"Its output `{output.name}` has nothing to call as `make`."
 
 
 def _faults_of_check(check: Check) -> str:
-    return "" if callable(check.run) else f"Its check “{check.name}” has nothing to call as `run`."
+    return "" if callable(check.run) else f"Its check `{check.name}` has nothing to call as `run`."
 
 
 def _no_faults(_: object) -> str:

@@ -1,0 +1,5 @@
+"""Lets `python -m blocklang` do what the command `blocklang` does."""
+
+from blocklang.cli import main
+
+main()

@@ -1,0 +1,33 @@
+"""`blocklang plan`: how a block is sewn, as text or as JSON."""
+
+import click
+
+from blocklang.cli.choices import block_options, file_argument, overrides_from, plan_options, unit_for
+from blocklang.cli.showing import show
+from blocklang.cli.waiting import working
+from blocklang.cli.walking import Walk
+from blocklang.cli.writing import print_text
+
+
+@click.command("plan")
+@file_argument
+@block_options
+@plan_options
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="For people or programs.")
+def command(file: str, size: str | None, fabrics: tuple[str, ...], copies: int, units: str | None, form: str) -> int:
+    """Show how a block is sewn, step by step."""
+    walk = Walk()
+    with working("Planning the sewing"):
+        planned = walk.plan(file, overrides_from(size, fabrics), units, copies)
+    code = show(walk.all_of(planned.diagnostics))
+    if planned.plan is None:
+        return code
+    if form == "json":
+        from blocklang.plan_json import plan_to_json
+
+        print_text(plan_to_json(planned.plan))
+    else:
+        from blocklang.cli.plan_text import plan_to_text
+
+        print_text(plan_to_text(planned.plan, unit_for(planned.plan.block, units)))
+    return code

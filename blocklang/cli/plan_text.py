@@ -1,0 +1,56 @@
+"""A plan as plain text for a terminal."""
+
+from collections.abc import Iterator
+
+from blocklang.assembly.values import Count
+from blocklang.block import LengthUnit
+from blocklang.cli.lengths import shown_size
+from blocklang.plan import PlanStep, SewingPlan
+
+
+def plan_to_text(plan: SewingPlan, unit: LengthUnit) -> str:
+    """Return the steps in order, then what is proven about them."""
+    return "\n".join([*_heading(plan, unit), "", *_steps(plan, unit), "", *_proofs(plan)])
+
+
+def _heading(plan: SewingPlan, unit: LengthUnit) -> Iterator[str]:
+    yield f"{plan.block.name}, finished {shown_size(plan.block.size, unit)}"
+    yield f"{_counted(len(plan.block.patches), 'patch', 'patches')}, {_counted(len(plan.steps), 'step', 'steps')}"
+
+
+def _steps(plan: SewingPlan, unit: LengthUnit) -> Iterator[str]:
+    for step in plan.steps:
+        yield f"{step.number:>3}. {step.title}{'' if step.times == 1 else f' ({step.times} times)'}"
+        yield from (f"     {line}" for line in _below(plan, step, unit))
+
+
+def _below(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> Iterator[str]:
+    """Tell one instance of the step: the others are the same."""
+    for join in step.joins[: max(1, len(step.joins) // step.times)]:
+        if len(join.units) == 2:
+            yield f"Sew {join.units[0]} to {join.units[1]}."
+        toward = sorted({plan.block.patches[p.toward].fabric for p in join.press if p.toward is not None})
+        if toward:
+            yield f"Press toward {' and '.join(toward)}."
+        if any(pressed.toward is None for pressed in join.press):
+            yield "Press open." if not toward else "Press the rest open."
+    if step.measures is not None:
+        yield f"It now measures {shown_size(step.measures, unit)}."
+
+
+def _proofs(plan: SewingPlan) -> Iterator[str]:
+    yield _counted_cost("set-in corner", plan.assembly.pivots)
+    yield _counted_cost("partial seam", plan.assembly.partials)
+    locked, lockable = len(plan.pressing.locked), len(plan.pressing.lockable)
+    yield f"{locked} of {_counted(lockable, 'junction that can lock', 'junctions that can lock')}: locked" + (
+        "." if locked < lockable or not lockable else ", all of them."
+    )
+
+
+def _counted_cost(what: str, count: Count) -> str:
+    fewest = "no order needs fewer" if count.proven else f"at least {count.minimum} are needed"
+    return f"{_counted(count.count, what, f'{what}s')}; {fewest}." if count.count else f"No {what}s."
+
+
+def _counted(count: int, one: str, many: str) -> str:
+    return f"{count} {one if count == 1 else many}"
