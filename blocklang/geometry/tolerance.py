@@ -17,3 +17,6 @@ STRAIGHT_ANGLE: Final = 1e-3
 
 #: A curve is drawn, measured and overlaid as chords that leave it by no more than this (1/1000 in).
 CHORD_ERROR: Final = TICKS_PER_INCH // 1000
+
+#: A cut size may lie this much (1/2000 in) beyond a mark of the ruler and still be read off at that mark.
+RULER_SLACK: Final = TICKS_PER_INCH // 2000

@@ -1,0 +1,72 @@
+"""From a patch graph to a sewing order, with what is proven about it."""
+
+from dataclasses import dataclass, replace
+
+from blocklang.assembly.bounds import fewest_partials, fewest_pivots
+from blocklang.assembly.choosing import Chooser
+from blocklang.assembly.joining import Sewing, sew
+from blocklang.assembly.steps import steps_of
+from blocklang.assembly.values import Assembly, Count, Join, JoinKind, Step
+from blocklang.diagnostics import Diagnostic, Severity
+from blocklang.graph.values import PatchGraph
+
+
+@dataclass(frozen=True, slots=True)
+class Assembled:
+    """The sewing order, or None with the diagnostics that say why not."""
+
+    assembly: Assembly | None
+    diagnostics: tuple[Diagnostic, ...]
+
+
+def assemble(graph: PatchGraph) -> Assembled:
+    """Find a sewing order with few set-in seams, in the order that a teacher would choose."""
+    chooser = Chooser(graph)
+    sewing = sew(chooser)
+    if sewing is None:
+        return Assembled(None, (_no_order(graph),))
+    ordered = _in_step_order(sewing, steps_of(sewing, chooser), len(graph.block.patches))
+    joins, steps, units = ordered
+    pivots, partials = _counts(graph, joins)
+    classes = _classes(units, chooser)
+    return Assembled(Assembly(graph, joins, steps, units, classes, pivots, partials), ())
+
+
+def _no_order(graph: PatchGraph) -> Diagnostic:
+    found = f"No order of joins was found that sews {graph.block.name} together along connected seams."
+    advice = "Look for a patch that is held on two sides that do not meet, and cut it in two."
+    return Diagnostic("no-order", Severity.ERROR, "The block cannot be sewn as drawn", found, advice, graph.block.span)
+
+
+Ordered = tuple[tuple[Join, ...], tuple[Step, ...], tuple[tuple[int, ...], ...]]
+
+
+def _in_step_order(sewing: Sewing, steps: tuple[Step, ...], patches: int) -> Ordered:
+    """Renumber joins and units so that they follow the steps."""
+    order = [index for step in steps for index in step.joins]
+    new_join = {old: new for new, old in enumerate(order)}
+    new_unit = {old + patches: new + patches for old, new in new_join.items()}
+    new_unit.update({patch: patch for patch in range(patches)})
+    joins = tuple(
+        replace(j, units=tuple(new_unit[unit] for unit in j.units), makes=new_unit[j.makes])
+        for j in (sewing.joins[index] for index in order)
+    )
+    renumbered = tuple(
+        replace(s, joins=tuple(new_join[i] for i in s.joins), makes=tuple(new_unit[u] for u in s.makes)) for s in steps
+    )
+    units = tuple(sewing.units[:patches]) + tuple(sewing.units[index + patches] for index in order)
+    return joins, renumbered, units
+
+
+def _counts(graph: PatchGraph, joins: tuple[Join, ...]) -> tuple[Count, Count]:
+    """Count pivots and partial seams against their bounds; the bound on partials holds while no pivot is spare."""
+    pivots = sum(len(join.pivots) for join in joins)
+    fewest = fewest_pivots(graph)
+    partials = sum(join.kind is JoinKind.PARTIAL_FINISH for join in joins)
+    rings = fewest_partials(graph) if pivots == fewest else 0
+    return Count(pivots, fewest, pivots == fewest), Count(partials, rings, partials == rings)
+
+
+def _classes(units: tuple[tuple[int, ...], ...], chooser: Chooser) -> tuple[int, ...]:
+    numbers: dict[object, int] = {}
+    return tuple(numbers.setdefault(chooser.likeness.key(unit)[0], len(numbers)) for unit in units)

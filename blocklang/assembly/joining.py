@@ -1,0 +1,156 @@
+"""From a unit taken apart to joins in order: paths, stops and pivots."""
+
+from dataclasses import dataclass, replace
+
+from blocklang.assembly.choosing import Chooser
+from blocklang.assembly.regions import Ground, Region
+from blocklang.assembly.splits import Split, SplitKind
+from blocklang.assembly.values import Join, JoinKind, Travelled
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """One unit of the tree: its region, the joins that finish it, and the unit number it gets."""
+
+    region: Region
+    joins: tuple[int, ...]
+    unit: int
+
+
+@dataclass(slots=True)
+class Sewing:
+    """Joins as they pile up, units beside them; patches are the first units."""
+
+    ground: Ground
+    joins: list[Join]
+    units: list[tuple[int, ...]]
+    made: list[Made]
+    halves: dict[tuple[int, ...], None]
+
+
+def sew(chooser: Chooser) -> Sewing | None:
+    """Take the whole block apart and sew it together again; None when some unit cannot be taken apart."""
+    whole = Region(tuple(range(len(chooser.ground.graph.block.patches))))
+    sewing = Sewing(chooser.ground, [], [(patch,) for patch in whole.patches], [], {})
+    waiting: list[tuple[Region, Split | None]] = [(whole, None)]
+    finished: list[int] = []
+    while waiting:
+        region, split = waiting.pop()
+        if split is not None:
+            units = finished[len(finished) - len(split.parts) :]
+            del finished[len(finished) - len(split.parts) :]
+            finished.append(_make(sewing, region, split, units))
+        elif len(region.patches) == 1:
+            finished.append(region.patches[0])
+        else:
+            chosen = chooser.split(region)
+            if chosen is None:
+                return None
+            waiting.append((region, chosen))
+            waiting.extend((part, None) for part in reversed(chosen.parts))
+    return sewing
+
+
+def _make(sewing: Sewing, region: Region, split: Split, units: list[int]) -> int:
+    first = len(sewing.joins)
+    if split.kind is SplitKind.CLOSING:
+        unit = _close(sewing, units[0], split.closing)
+    else:
+        unit = units[0]
+        for other in units[1:]:
+            unit = _join(sewing, unit, other, region.open)
+    sewing.made.append(Made(region, tuple(range(first, len(sewing.joins))), unit))
+    return unit
+
+
+def _join(sewing: Sewing, a: int, b: int, still_open: frozenset[int]) -> int:
+    path = _path(sewing, a, b, still_open)
+    together = tuple(sorted(sewing.units[a] + sewing.units[b]))
+    sewing.joins.append(_told(sewing, (a, b), path, together))
+    sewing.units.append(together)
+    return len(sewing.units) - 1
+
+
+def _told(sewing: Sewing, units: tuple[int, int], path: tuple[Travelled, ...], together: tuple[int, ...]) -> Join:
+    ground, segments = sewing.ground, sewing.ground.graph.segments
+    inner = [_end(sewing, step) for step in path[:-1]]
+    pairs = zip(path, path[1:], inner, strict=False)
+    pivots = tuple(j for a, b, j in pairs if ground.on[a.segment].get(j) != b.segment)
+    members = set(together)
+    ring = _start(sewing, path[0]) == _end(sewing, path[-1])
+    stops = [not ring and ground.is_notch(j, members) for j in (_start(sewing, path[0]), _end(sewing, path[-1]))]
+    curved = any(segments[step.segment].edge.arc for step in path)
+    kind = JoinKind.SET_IN if pivots else JoinKind.CURVED if curved else JoinKind.STRAIGHT
+    return Join(kind, units, len(sewing.units), path, stops[0], stops[1], pivots)
+
+
+def _path(sewing: Sewing, a: int, b: int, still_open: frozenset[int]) -> tuple[Travelled, ...]:
+    """Return the shared seam as a path with unit a on its left."""
+    graph = sewing.ground.graph
+    small, other = (a, b) if len(sewing.units[a]) < len(sewing.units[b]) else (b, a)
+    there = set(sewing.units[other])
+    leaving: dict[int, Travelled] = {}
+    reached: set[int] = set()
+    for patch in sewing.units[small]:
+        for index, on_left in graph.sides[patch]:
+            segment = graph.segments[index]
+            if index not in still_open and (segment.right if on_left else segment.left) in there:
+                forward = on_left == (small == a)
+                leaving[segment.start if forward else segment.end] = Travelled(index, forward)
+                reached.add(segment.end if forward else segment.start)
+    return _in_order(sewing, leaving, reached)
+
+
+def _in_order(sewing: Sewing, leaving: dict[int, Travelled], reached: set[int]) -> tuple[Travelled, ...]:
+    starts = sorted(leaving.keys() - reached) or [min(leaving)]
+    if len(starts) > 1:
+        raise AssertionError("a join has one connected path")
+    path, here = [], starts[0]
+    while here in leaving and len(path) < len(leaving):
+        path.append(leaving[here])
+        here = _end(sewing, leaving[here])
+    return tuple(path)
+
+
+def _close(sewing: Sewing, unit: int, closing: tuple[int, ...]) -> int:
+    """Finish a partial seam, and mark the join that began it."""
+    graph, members = sewing.ground.graph, set(sewing.units[unit])
+    here = _first_junction(sewing, closing)
+    beginning, path = here, []
+    for index in closing:
+        segment = graph.segments[index]
+        path.append(Travelled(index, segment.start == here))
+        here = segment.other_end(here)
+    _mark_beginning(sewing, closing[0], beginning)
+    stops = sewing.ground.is_notch(here, members)
+    sewing.joins.append(Join(JoinKind.PARTIAL_FINISH, (unit,), len(sewing.units), tuple(path), True, stops, ()))
+    sewing.units.append(sewing.units[unit])
+    return len(sewing.units) - 1
+
+
+def _first_junction(sewing: Sewing, closing: tuple[int, ...]) -> int:
+    first = sewing.ground.graph.segments[closing[0]]
+    if len(closing) == 1:
+        sewn = {step.segment for join in sewing.joins for step in join.path}
+        return first.start if sewing.ground.on[first.index].get(first.start) in sewn else first.end
+    second = sewing.ground.graph.segments[closing[1]]
+    return first.start if first.end in (second.start, second.end) else first.end
+
+
+def _mark_beginning(sewing: Sewing, segment: int, junction: int) -> None:
+    before = sewing.ground.on[segment][junction]
+    for place in range(len(sewing.joins) - 1, -1, -1):
+        join = sewing.joins[place]
+        if any(step.segment == before for step in join.path):
+            sewing.joins[place] = replace(join, kind=JoinKind.PARTIAL)
+            return
+
+
+def _start(sewing: Sewing, step: Travelled) -> int:
+    segment = sewing.ground.graph.segments[step.segment]
+    return segment.start if step.forward else segment.end
+
+
+def _end(sewing: Sewing, step: Travelled) -> int:
+    segment = sewing.ground.graph.segments[step.segment]
+    return segment.end if step.forward else segment.start

@@ -1,0 +1,23 @@
+"""Giving measured values that differ by no more than noise one number."""
+
+from dataclasses import dataclass, field
+
+
+@dataclass(slots=True)
+class Interner:
+    """Numbers real values by first sight; values within `tolerance` of a known one share its number."""
+
+    tolerance: float
+    values: list[float] = field(default_factory=list)
+    _cells: dict[int, list[int]] = field(default_factory=dict)
+
+    def number(self, value: float) -> int:
+        """Return the number of a value, new if no known value is the same."""
+        cell = int(value // (4 * self.tolerance))
+        for near in (cell, cell - 1, cell + 1):
+            for known in self._cells.get(near, ()):
+                if abs(self.values[known] - value) <= self.tolerance:
+                    return known
+        self.values.append(value)
+        self._cells.setdefault(cell, []).append(len(self.values) - 1)
+        return len(self.values) - 1
