@@ -5,6 +5,8 @@ Imports only public names of blocklang; lengths on a drawing are points (72 to t
 
 from blocklang_drawing.block_picture import draw_block, draw_lines
 from blocklang_drawing.frame import Frame
+from blocklang_drawing.mark_key import Mark, draw_mark
+from blocklang_drawing.pressing_map import draw_pressing_map
 from blocklang_drawing.raster import to_pdf, to_png
 from blocklang_drawing.shapes import (
     ArcTo,
@@ -20,10 +22,12 @@ from blocklang_drawing.shapes import (
     Text,
     Trail,
 )
+from blocklang_drawing.step_picture import draw_step
 from blocklang_drawing.svg import to_svg
 from blocklang_drawing.swatch import draw_swatch
 from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
 from blocklang_drawing.type_widths import clean_text, shorten, text_width
+from blocklang_drawing.unit_picture import draw_unit
 
 __all__ = [
     "ArcTo",
@@ -34,6 +38,7 @@ __all__ = [
     "Frame",
     "Group",
     "LineTo",
+    "Mark",
     "Paint",
     "Path",
     "Place",
@@ -45,7 +50,11 @@ __all__ = [
     "clean_text",
     "draw_block",
     "draw_lines",
+    "draw_mark",
+    "draw_pressing_map",
+    "draw_step",
     "draw_swatch",
+    "draw_unit",
     "shorten",
     "text_width",
     "theme_for",

@@ -2,12 +2,14 @@
 
 from fractions import Fraction
 
-from blocklang.block import LengthUnit
 from blocklang.cutting.words import format_measure
+
+from blocklang.block import LengthUnit
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.shapes import Paint, Path, Shape, Text, polyline
 from blocklang_drawing.theme import Theme
+from blocklang_drawing.type_widths import text_width
 
 SIZE = 9.0
 _AWAY, _TICK = 9.0, 3.0
@@ -15,29 +17,54 @@ _AWAY, _TICK = 9.0, 3.0
 _TURNED = TICKS_PER_INCH // 64
 
 
+def room_for_dimensions(measures: tuple[int, int] | None, shown_in: LengthUnit) -> tuple[float, float]:
+    """Return the room to keep free at the left of a unit and below it (points)."""
+    if measures is None:
+        return 0.0, 0.0
+    words = [text_width(say_measure(ticks, shown_in), SIZE) for ticks in measures]
+    beside = words[0] / 2 if measures[0] == measures[1] else max(_AWAY + 8 + words[1], words[0] / 2)
+    return beside, _AWAY + SIZE + 6
+
+
+def right_of_dimensions(frame: Frame, measures: tuple[int, int] | None, shown_in: LengthUnit) -> float:
+    """Return how far to the right the measure below a unit reaches: further than the unit when that is narrow."""
+    if measures is None:
+        return frame.left + frame.width
+    words = text_width(say_measure(measures[0], shown_in), SIZE)
+    return frame.left + frame.width / 2 + max(words, frame.width) / 2
+
+
 def draw_dimensions(
     frame: Frame, measures: tuple[int, int] | None, theme: Theme, shown_in: LengthUnit
 ) -> tuple[Shape, ...]:
-    """Return the measuring lines below and to the left of a unit that lies straight, none for any other."""
+    """Return the measuring lines of a unit that lies straight: below it, and for an oblong also at its left."""
     if measures is None or not _lies_straight(frame, measures):
         return ()
-    left, top, right, low = frame.left, frame.top, frame.left + frame.width, frame.top + frame.height
-    below, beside = low + _AWAY, left - _AWAY
-    lines = (
-        polyline(((left, below), (right, below))),
-        polyline(((left, below - _TICK), (left, below + _TICK))),
-        polyline(((right, below - _TICK), (right, below + _TICK))),
-        polyline(((beside, top), (beside, low))),
-        polyline(((beside - _TICK, top), (beside + _TICK, top))),
-        polyline(((beside - _TICK, low), (beside + _TICK, low))),
-    )
     wide, high = (say_measure(ticks, shown_in) for ticks in measures)
-    middle = (top + low) / 2 + SIZE * 0.35
-    return (
-        Path(lines, Paint(stroke=theme.quiet, width=0.8)),
-        Text(((left + right) / 2, below + SIZE + 4), wide, SIZE, theme.ink, anchor="middle"),
-        Text((beside - 5, middle), high, SIZE, theme.ink, anchor="end"),
+    shapes = _below(frame, wide, theme)
+    return shapes if measures[0] == measures[1] else shapes + _beside(frame, high, theme)
+
+
+def _below(frame: Frame, measure: str, theme: Theme) -> tuple[Shape, ...]:
+    left, right, y = frame.left, frame.left + frame.width, frame.top + frame.height + _AWAY
+    lines = (
+        polyline(((left, y), (right, y))),
+        polyline(((left, y - _TICK), (left, y + _TICK))),
+        polyline(((right, y - _TICK), (right, y + _TICK))),
     )
+    at = ((left + right) / 2, y + SIZE + 2)
+    return Path(lines, Paint(stroke=theme.quiet, width=0.8)), Text(at, measure, SIZE, theme.ink, anchor="middle")
+
+
+def _beside(frame: Frame, measure: str, theme: Theme) -> tuple[Shape, ...]:
+    top, low, x = frame.top, frame.top + frame.height, frame.left - _AWAY
+    lines = (
+        polyline(((x, top), (x, low))),
+        polyline(((x - _TICK, top), (x + _TICK, top))),
+        polyline(((x - _TICK, low), (x + _TICK, low))),
+    )
+    at = (x - 5, (top + low) / 2 + SIZE * 0.35)
+    return Path(lines, Paint(stroke=theme.quiet, width=0.8)), Text(at, measure, SIZE, theme.ink, anchor="end")
 
 
 def say_measure(ticks: int, shown_in: LengthUnit) -> str:

@@ -1,6 +1,7 @@
 """One drawing as PNG or PDF, through cairo."""
 
 from types import ModuleType
+from typing import cast
 
 from blocklang.hooks import CannotMakeError
 from blocklang_drawing.shapes import Drawing
@@ -41,4 +42,4 @@ def _cairosvg() -> ModuleType:
         import cairosvg
     except OSError as missing:
         raise CannotMakeError(NO_CAIRO) from missing
-    return cairosvg
+    return cast("ModuleType", cairosvg)

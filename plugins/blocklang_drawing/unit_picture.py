@@ -3,14 +3,13 @@
 from blocklang.block import LengthUnit
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang.plan import PlanUnit, SewingPlan
-from blocklang_drawing.dimensions import draw_dimensions
+from blocklang_drawing.dimensions import draw_dimensions, right_of_dimensions, room_for_dimensions
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.placing import bounds_of, paint_units, place_unit
 from blocklang_drawing.shapes import Drawing
 from blocklang_drawing.theme import Theme
 
 MARGIN = 4.0
-ROOM_FOR_MEASURES = 26.0
 #: A unit is never drawn larger than this many points to the inch: a small patch stays small.
 LARGEST_SCALE = 40.0 / TICKS_PER_INCH
 
@@ -21,12 +20,14 @@ def draw_unit(
 ) -> Drawing:
     """Return the unit's picture, as large as fits in the box (points)."""
     placed = place_unit(plan.graph, unit.name, unit.patches)
-    room = 2 * MARGIN + ROOM_FOR_MEASURES
-    frame = Frame.fit(bounds_of((placed,)), width - room, height - room, left=MARGIN + ROOM_FOR_MEASURES, top=MARGIN)
+    beside, below = room_for_dimensions(unit.measures, shown_in)
+    wide, high = 2 * MARGIN + beside, 2 * MARGIN + below
+    frame = Frame.fit(bounds_of((placed,)), width - wide, height - high, left=MARGIN + beside, top=MARGIN)
     if frame.scale > LARGEST_SCALE:
         frame = Frame(frame.bounds, LARGEST_SCALE, frame.left, frame.top)
     shapes = (
         *paint_units(frame, plan.graph, (placed,), theme),
         *draw_dimensions(frame, unit.measures, theme, shown_in),
     )
-    return Drawing(frame.width + room, frame.height + room, shapes, f"{unit.name} as sewn", theme.font)
+    across = max(frame.width + wide, right_of_dimensions(frame, unit.measures, shown_in) + MARGIN)
+    return Drawing(across, frame.height + high, shapes, f"{unit.name} as sewn", theme.font)
