@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from blocklang.assembly.likeness import Likeness
 from blocklang.assembly.regions import Chain, Ground, Region, Survey
@@ -32,7 +33,7 @@ class BentCuts:
         self.likeness = likeness
 
     def best(self, survey: Survey, dear: bool) -> Split | None:
-        """Return the set-in that bends only where every order must (or, when `dear`, the one that bends least besides)."""
+        """Return the set-in that bends only where every order must (when `dear`, the least besides)."""
         patches = [found for patch in survey.region.patches if (found := self._one_patch(survey, patch))]
         free = [found for found in patches if not found.dear]
         if free:
@@ -53,7 +54,7 @@ class BentCuts:
         inner = [self._arrival(index, on_left) for index, on_left in path[:-1]]
         if any(junction in survey.edge for junction in inner):
             return None
-        turns = [j for j, (a, b) in zip(inner, zip(path, path[1:], strict=False), strict=True) if self._bends(a[0], b[0], j)]
+        turns = [j for j, (a, b) in zip(inner, pairwise(path), strict=True) if self._bends(a[0], b[0], j)]
         dear = sum(not self.ground.graph.junctions[junction].always_pivots for junction in turns)
         outer = sum(OUTSIDE in self.ground.graph.segments[index].patches for index, _ in ring)
         return SetIn((patch,), len(turns), dear, outer)

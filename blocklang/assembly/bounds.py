@@ -70,7 +70,7 @@ def _strong_parts(before: dict[int, set[int]]) -> list[list[int]]:
                 if work:
                     low[work[-1][0]] = min(low[work[-1][0]], low[node])
                 if low[node] == number[node]:
-                    part = []
+                    part: list[int] = []
                     while not part or part[-1] != node:
                         part.append(stack.pop())
                         on_stack.discard(part[-1])

@@ -11,7 +11,7 @@ from blocklang.block import FirstWish, RowsWish
 from blocklang.geometry.tolerance import STRAIGHT_ANGLE
 from blocklang.graph.values import PatchGraph
 
-#: Units up to this size try every half-open seam to the end; larger ones take the first that lets a straight cut through.
+#: Units up to this size try every half-open seam to the end; larger ones take the shortest.
 _TRIED_TO_THE_END = 40
 
 
@@ -56,7 +56,7 @@ class Chooser:
         return self._cut(survey, {}) or self._half_open(survey) or self._bent.best(survey, dear=True)
 
     def _cut(self, survey: Survey, labels: dict[int, int]) -> Split | None:
-        """Take a straight cut if there is one, otherwise set in what costs nothing; `labels` keeps named units whole."""
+        """Take a straight cut if there is one, otherwise set in what costs nothing; `labels` keep units whole."""
         cuts = [c for c in self.ground.chains(survey) if full(survey, c) and self._keeps(c, labels)]
         cuts = [c for c in cuts if self._from_a_notch(survey, c)] or cuts
         split = self._straight.best(survey, cuts) if cuts else None
@@ -78,7 +78,10 @@ class Chooser:
         """Return a number for each patch, equal within what must stay one unit; empty when nothing must."""
         names = [self._groups[patch] for patch in region.patches]
         depth = _shared_depth(names)
-        keys = [name[: depth + 1] if len(name) > depth else (patch,) for name, patch in zip(names, region.patches, strict=True)]
+        keys = [
+            name[: depth + 1] if len(name) > depth else (patch,)
+            for name, patch in zip(names, region.patches, strict=True)
+        ]
         numbers: dict[object, int] = {}
         labels = {p: numbers.setdefault(key, len(numbers)) for p, key in zip(region.patches, keys, strict=True)}
         return labels if 1 < len(numbers) < len(keys) else {}

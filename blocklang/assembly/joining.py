@@ -116,7 +116,8 @@ def _close(sewing: Sewing, unit: int, closing: tuple[int, ...]) -> int:
     """Finish a partial seam, and mark the join that began it."""
     graph, members = sewing.ground.graph, set(sewing.units[unit])
     here = _first_junction(sewing, closing)
-    beginning, path = here, []
+    beginning = here
+    path: list[Travelled] = []
     for index in closing:
         segment = graph.segments[index]
         path.append(Travelled(index, segment.start == here))

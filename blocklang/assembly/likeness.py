@@ -74,7 +74,9 @@ class Likeness:
     def _measure(self, patch: Patch) -> PatchLikeness:
         corners = self._corners(patch.outline)
         stripes = patch.stripes
-        along = None if stripes is None else math.atan2(stripes.end.y - stripes.start.y, stripes.end.x - stripes.start.x)
+        along = (
+            None if stripes is None else math.atan2(stripes.end.y - stripes.start.y, stripes.end.x - stripes.start.x)
+        )
         views = [self._view(corners, i, along) for i in range(len(corners))]
         best = min(view for view, _ in views)
         starts = [turn for view, turn in views if view == best]

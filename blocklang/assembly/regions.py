@@ -56,7 +56,8 @@ class Ground:
     def survey(self, region: Region) -> Survey:
         """Look over a region; cost follows its patches."""
         members = frozenset(region.patches)
-        seams, edge = set(), set()
+        seams: set[int] = set()
+        edge: set[int] = set()
         for patch in region.patches:
             for index, _ in self.graph.sides[patch]:
                 segment = self.graph.segments[index]
@@ -104,11 +105,7 @@ class Ground:
         """Return the pieces that a region falls into when cut along segments, each ascending, by lowest patch."""
         closed = survey.seams.difference(cut)
         left = set(survey.members)
-        found = []
-        for patch in survey.region.patches:
-            if patch in left:
-                found.append(self._flood(patch, closed, left))
-        return found
+        return [self._flood(patch, closed, left) for patch in survey.region.patches if patch in left]
 
     def _flood(self, patch: int, closed: frozenset[int], left: set[int]) -> tuple[int, ...]:
         left.discard(patch)

@@ -16,7 +16,7 @@ class SplitKind(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Split:
-    """A unit's last joins: the parts in order, and the segments that are closed last when a partial seam is finished."""
+    """A unit's last joins: the parts in order, and the segments closed last by a partial seam."""
 
     kind: SplitKind
     parts: tuple[Region, ...]

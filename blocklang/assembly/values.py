@@ -57,7 +57,7 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Count:
-    """How many of a costly thing the order needs, the least that any order can need, and whether they are proven equal."""
+    """How many of a costly thing the order needs, the least any order can need, and whether they are equal."""
 
     count: int
     minimum: int

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from blocklang.geometry.points import Point, distance, heading
 from blocklang.geometry.tolerance import CHORD_ERROR, SAME_POINT
@@ -19,7 +20,7 @@ class Arc:
 
 @dataclass(frozen=True, slots=True)
 class Edge:
-    """A directed edge between two lattice points; `arc` is None for a straight one. Lengths in ticks, angles in radians."""
+    """A directed edge; `arc` is None for a straight one. Lengths in ticks, angles in radians."""
 
     start: Point
     end: Point
@@ -106,4 +107,4 @@ class Edge:
     def split(self, points: tuple[Point, ...]) -> "tuple[Edge, ...]":
         """Return the edge broken at points that lie on it, given in order along it."""
         stops = (self.start, *points, self.end)
-        return tuple(Edge(a, b, self.arc) for a, b in zip(stops, stops[1:], strict=False))
+        return tuple(Edge(a, b, self.arc) for a, b in pairwise(stops))

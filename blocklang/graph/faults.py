@@ -25,23 +25,31 @@ def faults_of(block: Block, matched: Matched) -> tuple[Diagnostic, ...]:
     return tuple(found[:_TOLD])
 
 
-def _error(block: Block, patch: int, code: str, title: str, found: str, advice: str, other: int = OUTSIDE) -> Diagnostic:
+def _error(
+    block: Block, patch: int, code: str, title: str, found: str, advice: str, other: int = OUTSIDE
+) -> Diagnostic:
     span = block.patches[patch].span if patch != OUTSIDE else block.span
     second = block.patches[other] if other != OUTSIDE else None
     related = (Related(second.span, f"{second.id} is drawn here"),) if second and second.span else ()
-    return Diagnostic(code, Severity.ERROR, title, found, advice, span, related if second and second.span != span else ())
+    return Diagnostic(
+        code, Severity.ERROR, title, found, advice, span, related if second and second.span != span else ()
+    )
 
 
 def _no_patches(block: Block) -> Diagnostic:
     found = f"{block.name} has an outline but nothing to sew in it."
-    return _error(block, OUTSIDE, "no-patches", "The block has no patches", found, "Add rows, patches, cuts or a placed block.")
+    return _error(
+        block, OUTSIDE, "no-patches", "The block has no patches", found, "Add rows, patches, cuts or a placed block."
+    )
 
 
 def _pinched(block: Block) -> Iterator[Diagnostic]:
     for index, patch in enumerate(block.patches):
         if len(set(patch.outline.corners)) < len(patch.outline.corners):
             found = f"The outline of {patch.id} comes to one corner twice, so that it touches itself."
-            yield _error(block, index, "patch-touches-itself", "A patch touches itself", found, "Draw it as two patches.")
+            yield _error(
+                block, index, "patch-touches-itself", "A patch touches itself", found, "Draw it as two patches."
+            )
 
 
 def _slivers(block: Block, matched: Matched) -> Iterator[Diagnostic]:
@@ -49,7 +57,9 @@ def _slivers(block: Block, matched: Matched) -> Iterator[Diagnostic]:
         first, second = matched.corners[a], matched.corners[b]
         owners = [_owner(block, point) for point in (first, second)]
         apart = say_length(distance(first, second), block.unit)
-        names = " and ".join(_corner_name(block, owner, point) for owner, point in zip(owners, (first, second), strict=True))
+        names = " and ".join(
+            _corner_name(block, owner, point) for owner, point in zip(owners, (first, second), strict=True)
+        )
         found = f"Two corners are only {apart} apart: {names}."
         advice = "Draw both through one named point, or move them at least 1/32 in apart."
         yield _error(block, owners[1], "sliver", "Two corners nearly meet", found, advice, owners[0])
@@ -70,11 +80,13 @@ def _corner_name(block: Block, owner: int, point: Point) -> str:
 def _surrounding(block: Block, matched: Matched) -> Iterator[Diagnostic]:
     own = {s.forward.patch for s in matched.seams if s.forward.patch == s.backward.patch != OUTSIDE}
     for index in sorted(own):
-        yield _surrounds(block, index, f"{block.patches[index].id} is drawn right round something, back to its own edge.")
+        yield _surrounds(
+            block, index, f"{block.patches[index].id} is drawn right round something, back to its own edge."
+        )
 
 
 def _surrounds(block: Block, index: int, found: str, other: int = OUTSIDE) -> Diagnostic:
-    advice = "A patch that goes all round another cannot be pieced: cut it in two with a seam, or draw it as a frame of strips."
+    advice = "Nobody can piece that: cut the outer patch in two with a seam, or draw it as a frame of strips."
     return _error(block, index, "patch-surrounds", "A patch surrounds another", found, advice, other)
 
 
@@ -131,13 +143,43 @@ def _tell(block: Block, side: Side, code: str, a: int, b: int) -> Diagnostic:
             return _surrounds(block, a, f"{other} lies wholly inside {name}.", b)
         case "overlap":
             found = f"{name} and {other} cover the same place, near {where}."
-            return _error(block, b, "overlap", "Two patches overlap", found, "Move one of them, or let both end at the same line.", a)
+            return _error(
+                block,
+                b,
+                "overlap",
+                "Two patches overlap",
+                found,
+                "Move one of them, or let both end at the same line.",
+                a,
+            )
         case "outside":
             found = f"{name} reaches over the edge of the block, near {where}."
-            return _error(block, a, "outside-block", "A patch lies outside the block", found, "Keep it within the outline, or make the block larger.")
+            return _error(
+                block,
+                a,
+                "outside-block",
+                "A patch lies outside the block",
+                found,
+                "Keep it within the outline, or make the block larger.",
+            )
         case "gap":
             found = f"Nothing covers the place beside {name}, near {where}."
-            return _error(block, a, "gap", "There is a gap between patches", found, "Add the missing patch, or draw its neighbours through the same points.")
+            return _error(
+                block,
+                a,
+                "gap",
+                "There is a gap between patches",
+                found,
+                "Add the missing patch, or draw its neighbours through the same points.",
+            )
         case _:
             found = f"The edge of {name} and the edge of {other} do not follow the same line, near {where}."
-            return _error(block, a, "edges-differ", "Two edges do not meet", found, "Draw both through the same points, with the same arc.", b)
+            return _error(
+                block,
+                a,
+                "edges-differ",
+                "Two edges do not meet",
+                found,
+                "Draw both through the same points, with the same arc.",
+                b,
+            )

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from blocklang.geometry import Edge, Point
 from blocklang.geometry.tolerance import SAME_POINT
@@ -20,7 +21,7 @@ class CornerIndex:
         """Yield the corners in the cells that an edge passes, each once."""
         seen: set[tuple[int, int]] = set()
         chords = edge.chords()
-        for a, b in zip(chords, chords[1:], strict=False):
+        for a, b in pairwise(chords):
             for cell in _cells_passed(a, b, self.cell):
                 if cell not in seen:
                     seen.add(cell)

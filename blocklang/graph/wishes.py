@@ -74,10 +74,22 @@ def _stop_faults(graph: PatchGraph, a: str, b: str, at: Point, span: Span) -> li
     ends = {j for index in _shared(graph, a, b) for j in (graph.segments[index].start, graph.segments[index].end)}
     if junction is None or junction.index not in ends:
         found = f"The seam between {a} and {b} does not end at that point ({where})."
-        return [_error("stop-elsewhere", "The seam does not end there", found, "Name one of the two ends of the seam.", span)]
+        return [
+            _error(
+                "stop-elsewhere", "The seam does not end there", found, "Name one of the two ends of the seam.", span
+            )
+        ]
     if junction.kind is JunctionKind.EDGE:
-        found = f"The seam between {a} and {b} reaches the edge of the block there ({where}), so it is sewn to the raw edge."
-        return [_error("stop-at-edge", "A seam does not stop at the edge", found, "Leave this line out: nothing is set in there.", span)]
+        found = f"The seam between {a} and {b} reaches the edge of the block ({where}): sew it to the raw edge."
+        return [
+            _error(
+                "stop-at-edge",
+                "A seam does not stop at the edge",
+                found,
+                "Leave this line out: nothing is set in there.",
+                span,
+            )
+        ]
     return []
 
 
@@ -89,5 +101,9 @@ def _spin_faults(graph: PatchGraph, at: Point, span: Span) -> list[Diagnostic]:
         return [_error("spin-nowhere", "There is nothing to spin there", found, "Name a point where seams meet.", span)]
     if junction.kind is JunctionKind.EDGE:
         found = f"That point is on the edge of the block ({where}), where a junction is not closed yet."
-        return [_error("spin-at-edge", "A junction on the edge cannot be spun", found, "Name a point inside the block.", span)]
+        return [
+            _error(
+                "spin-at-edge", "A junction on the edge cannot be spun", found, "Name a point inside the block.", span
+            )
+        ]
     return []

@@ -74,9 +74,7 @@ def pinwheel(cell: float = 3.0) -> Block:
     c = cell
     centre = (c, c)
     ring = [(2 * c, c), (2 * c, 2 * c), (c, 2 * c), (0, 2 * c), (0, c), (0, 0), (c, 0), (2 * c, 0)]
-    patches = [
-        patch(f"t.{i + 1}", "deep" if i % 2 else "fog", [centre, ring[i], ring[(i + 1) % 8]]) for i in range(8)
-    ]
+    patches = [patch(f"t.{i + 1}", "deep" if i % 2 else "fog", [centre, ring[i], ring[(i + 1) % 8]]) for i in range(8)]
     return block(patches, square(2 * c), "Pinwheel")
 
 
@@ -111,9 +109,7 @@ def star(size: float = 12.0, across: int = 1) -> Block:
 
 def hexagons(rings: int, side: float = 1.0) -> Block:
     """Return a flower of regular hexagons with the given number of rings round the middle one."""
-    centres = [
-        (q, r) for q in range(-rings, rings + 1) for r in range(-rings, rings + 1) if abs(q + r) <= rings
-    ]
+    centres = [(q, r) for q in range(-rings, rings + 1) for r in range(-rings, rings + 1) if abs(q + r) <= rings]
     shift = side * (2 * rings + 2)
 
     def corners(q: int, r: int) -> list[tuple[float, float]]:
@@ -146,8 +142,24 @@ def _pie(name: str, x: float, y: float, cell: float, low: bool) -> list[Patch]:
     pie = Outline((Edge(at(0, 0), at(r, 0)), arc, Edge(at(0, r), at(0, 0))))
     far = [at(0, r), at(0, cell), at(cell, cell), at(cell, 0), at(r, 0)]
     ground = Outline((*(Edge(b, a) for a, b in reversed(list(zip(far, far[1:], strict=False)))), arc.reversed()))
-    ground = Outline((arc.reversed(), *(Edge(a, b) for a, b in [(at(r, 0), at(cell, 0)), (at(cell, 0), at(cell, cell)), (at(cell, cell), at(0, cell)), (at(0, cell), at(0, r))])))
-    return [Patch(f"{name}.pie", "pie", "deep", pie.counterclockwise()), Patch(f"{name}.ground", "ground", "fog", ground.counterclockwise())]
+    ground = Outline(
+        (
+            arc.reversed(),
+            *(
+                Edge(a, b)
+                for a, b in [
+                    (at(r, 0), at(cell, 0)),
+                    (at(cell, 0), at(cell, cell)),
+                    (at(cell, cell), at(0, cell)),
+                    (at(0, cell), at(0, r)),
+                ]
+            ),
+        )
+    )
+    return [
+        Patch(f"{name}.pie", "pie", "deep", pie.counterclockwise()),
+        Patch(f"{name}.ground", "ground", "fog", ground.counterclockwise()),
+    ]
 
 
 def outline_of(patches: Iterable[Patch]) -> Outline:

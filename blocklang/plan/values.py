@@ -1,4 +1,4 @@
-"""The sewing plan: one frozen value with everything that a plugin may want to know about a block."""
+"""The sewing plan as frozen values."""
 
 from dataclasses import dataclass
 
