@@ -1,0 +1,1 @@
+"""Tests of the door to plugins, with well-behaved and broken strangers."""
