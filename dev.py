@@ -94,6 +94,11 @@ def pictures(_: list[str]) -> int:
     return in_venv(".ci/pictures.py", "--write")
 
 
+def table(_: list[str]) -> int:
+    """Make the parser's table from the grammar again."""
+    return in_venv("-m", "blocklang.language.table_making")
+
+
 def snapshots(arguments: list[str]) -> int:
     """Write the snapshots of the tests again; look at the difference before you commit it."""
     return in_venv("-m", "pytest", "-q", "--snapshot-update", *arguments)
@@ -217,6 +222,7 @@ COMMANDS = {
     "imports": imports,
     "docs": docs,
     "pictures": pictures,
+    "table": table,
     "snapshots": snapshots,
     "bench": bench,
     "wheel": wheel,
