@@ -37,7 +37,7 @@ def lay_apart(plan: SewingPlan, step: PlanStep) -> LaidApart:
     names = _parts(joins)
     owner = {patch: index for index, name in enumerate(names) for patch in patches[name]}
     contacts = tuple(contact for join in joins for contact in _contacts(plan, join, owner))
-    moves = _moves(plan, joins, [patches[name] for name in names], owner, contacts)
+    moves = _moves(plan, joins, [patches[name] for name in names], contacts)
     units = tuple(place_unit(plan.graph, name, patches[name], moves[index]) for index, name in enumerate(names))
     return LaidApart(units, contacts, joins)
 
@@ -64,7 +64,6 @@ def _moves(
     plan: SewingPlan,
     joins: tuple[PlanJoin, ...],
     parts: list[tuple[int, ...]],
-    owner: dict[int, int],
     contacts: tuple[Contact, ...],
 ) -> list[Place]:
     moves: list[Place] = [(0.0, 0.0)] * len(parts)

@@ -70,4 +70,5 @@ def pressing_arrow(frame: Frame, run: PressedRun, length: float, theme: Theme, m
     back, ahead = (0.5, 0.5) if run.to_left is None else (0.35, 0.65)
     start = (middle[0] - along[0] * length * back, middle[1] - along[1] * length * back)
     end = (middle[0] + along[0] * length * ahead, middle[1] + along[1] * length * ahead)
-    return Arrow(start, end, theme.ink, min(1.3, length / 9), min(5.5, length * 0.42), theme.paper, both=run.to_left is None)
+    shaft, head = min(1.3, length / 9), min(5.5, length * 0.42)
+    return Arrow(start, end, theme.ink, shaft, head, theme.paper, both=run.to_left is None)

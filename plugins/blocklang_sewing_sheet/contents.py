@@ -1,0 +1,134 @@
+"""What stands on the sheet, as one frozen value that the three formats set in their own way."""
+
+from dataclasses import dataclass
+
+from blocklang.assembly.values import JoinKind
+from blocklang.block import LengthUnit
+from blocklang.cutting.words import describe_piece
+from blocklang.hooks import OutputOptions
+from blocklang.plan import PlanStep, SewingPlan
+from blocklang_sewing_sheet import words
+from blocklang_sewing_sheet.measures import say_length, say_oblong
+from blocklang_sewing_sheet.naming import spoken, without_article
+from blocklang_sewing_sheet.step_words import first_making, step_sentences
+
+
+@dataclass(frozen=True, slots=True)
+class FabricEntry:
+    """A fabric in the key, its cutting sentences with it."""
+
+    id: str
+    title: str
+    role: str
+    cutting: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StepEntry:
+    """A step in words; `parts` is what it takes, `makes` what comes out."""
+
+    number: int
+    title: str
+    make: str
+    parts: str
+    sentences: tuple[str, ...]
+    check: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """The words of the sheet, in the order in which they stand on it."""
+
+    name: str
+    byline: str
+    size: str
+    notes: tuple[str, ...]
+    facts: tuple[str, ...]
+    fabrics: tuple[FabricEntry, ...]
+    cutting_notes: tuple[str, ...]
+    before: tuple[str, ...]
+    cautions: tuple[str, ...]
+    steps: tuple[StepEntry, ...]
+    pressing: tuple[str, ...]
+    finishing: tuple[str, ...]
+    credits: tuple[str, ...]
+
+
+def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
+    """Return the words of a plan's sheet."""
+    block, unit = plan.block, options.unit
+    finished, unfinished = _sizes(plan, unit)
+    return Sheet(
+        name=block.name,
+        byline=f"by {block.credits[0].author}" if block.credits and block.credits[0].author else "",
+        size=words.size_line(finished, unfinished),
+        notes=block.notes,
+        facts=_facts(plan, options),
+        fabrics=tuple(_fabric(plan, fabric.id, unit) for fabric in block.fabrics if _is_used(plan, fabric.id)),
+        cutting_notes=plan.cutting.notes,
+        before=_before(plan, unit),
+        cautions=words.CAUTIONS,
+        steps=tuple(_step(plan, step, options) for step in plan.steps),
+        pressing=(*words.MAP_SENTENCES, *((words.SPINS_SHOWN,) if plan.pressing.spins else ())),
+        finishing=words.finishing(unfinished, finished),
+        credits=tuple(words.credit_line(c.name, c.author, c.licence, c.source) for c in block.credits),
+    )
+
+
+def _sizes(plan: SewingPlan, unit: LengthUnit) -> tuple[str, str]:
+    width, height = plan.block.size
+    more = 2 * plan.block.seam_allowance
+    return say_oblong((width, height), unit), say_oblong((width + more, height + more), unit)
+
+
+def _facts(plan: SewingPlan, options: OutputOptions) -> tuple[str, ...]:
+    curved = sum(len(step.joins) for step in plan.steps if step.kind is JoinKind.CURVED)
+    return (
+        words.pieces_line(len(plan.block.patches), len(plan.steps)),
+        words.pivots_line(plan.assembly.pivots),
+        words.partials_line(plan.assembly.partials),
+        words.curves_line(curved),
+        *((words.copies_line(options.copies),) if options.copies > 1 else ()),
+    )
+
+
+def _is_used(plan: SewingPlan, fabric: str) -> bool:
+    return any(p.fabric == fabric or (p.stripes and fabric in p.stripes.fabrics) for p in plan.block.patches)
+
+
+def _fabric(plan: SewingPlan, fabric_id: str, unit: LengthUnit) -> FabricEntry:
+    fabric = plan.block.fabric(fabric_id)
+    pieces = (piece for piece in plan.cutting.pieces if piece.fabric == fabric_id)
+    role = ", ".join(part for part in (fabric.role, fabric.value.value) if part)
+    return FabricEntry(fabric.id, fabric.title or fabric.id, role, tuple(describe_piece(piece, unit) for piece in pieces))
+
+
+def _before(plan: SewingPlan, unit: LengthUnit) -> tuple[str, ...]:
+    # Three strips as wide as six allowances: the two seams take four allowances, and the middle strip keeps four.
+    a = plan.block.seam_allowance
+    return words.test_strip(*(say_length(a * times, unit) for times in (6, 14, 4, 1)))
+
+
+def _step(plan: SewingPlan, step: PlanStep, options: OutputOptions) -> StepEntry:
+    said = step_sentences(plan, step, options.unit)
+    check = said[-1] if step.measures is not None else ""
+    return StepEntry(
+        number=step.number,
+        title=step.title,
+        make=words.make_line(step.times, options.copies),
+        parts=_parts(plan, step),
+        sentences=said[:-1] if check else said,
+        check=check,
+    )
+
+
+def _parts(plan: SewingPlan, step: PlanStep) -> str:
+    joins = first_making(step)
+    made = {join.makes for join in joins}
+    counts: dict[str, int] = {}
+    for name in (name for join in joins for name in join.units if name not in made):
+        said = without_article(spoken(plan, name))
+        counts[said] = counts.get(said, 0) + 1
+    if len(counts) > 6:
+        return ""
+    return " + ".join(f"{count} {name}" if count > 1 else name for name, count in counts.items())

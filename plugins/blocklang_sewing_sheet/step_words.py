@@ -1,0 +1,129 @@
+"""What to do in a step, sentence by sentence."""
+
+from blocklang.assembly.values import JoinKind
+from blocklang.block import LengthUnit
+from blocklang.plan import PlanJoin, PlanStep, SewingPlan
+from blocklang.pressing import Pressed
+from blocklang_sewing_sheet import words
+from blocklang_sewing_sheet.measures import say_oblong
+from blocklang_sewing_sheet.naming import spoken
+
+
+def first_making(step: PlanStep) -> tuple[PlanJoin, ...]:
+    """Return the joins that make a step once."""
+    return step.joins[: len(step.joins) // max(step.times, 1)]
+
+
+def step_sentences(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[str, ...]:
+    """Return the sentences of a step, in order."""
+    joins = first_making(step)
+    return (
+        *_begin(plan, step, joins),
+        *_sew(step, joins),
+        *((words.CHAIN_PIECE,) if step.times > 1 and step.kind is JoinKind.STRAIGHT else ()),
+        *_press(plan, joins),
+        *_check(plan, step, unit),
+    )
+
+
+def _begin(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    if step.kind is JoinKind.PARTIAL_FINISH:
+        return (words.FINISH_PART,)
+    marked = (words.MARK_MATCH_POINTS,) if _has_match_points(joins) else ()
+    if len(joins) > 1 and step.kind is not JoinKind.SET_IN:
+        return *marked, words.LAY_OUT_IN_ORDER, words.JOIN_IN_ORDER
+    first, second = (spoken(plan, name) for name in joins[0].units)
+    meeting = words.MATCH_SEAMS if _seams_meet(plan, joins[0]) else words.MATCH_EDGES
+    return *marked, words.take(first, second), *(() if step.kind is JoinKind.CURVED else (meeting,))
+
+
+def _has_match_points(joins: tuple[PlanJoin, ...]) -> bool:
+    return any(join.pivots or join.start_stops or join.end_stops for join in joins)
+
+
+def _seams_meet(plan: SewingPlan, join: PlanJoin) -> bool:
+    return len(plan.assembly.joins[join.index].path) > 1 and not join.pivots
+
+
+def _sew(step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    match step.kind:
+        case JoinKind.SET_IN:
+            return _set_in(joins)
+        case JoinKind.CURVED:
+            return words.MARK_MIDDLES, words.PIN_CURVE, words.SEW_CURVE
+        case JoinKind.PARTIAL:
+            return (words.PART_ONLY,)
+        case JoinKind.PARTIAL_FINISH:
+            return (words.END_AT_RAW,)
+        case JoinKind.STRAIGHT:
+            return _straight(joins)
+
+
+def _straight(joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    if len({(join.start_stops, join.end_stops) for join in joins}) > 1:
+        return (words.MARKS["stop"], words.MARKS["raw edge"])
+    starts, ends = joins[0].start_stops, joins[0].end_stops
+    if not starts and not ends:
+        return (words.RAW_TO_RAW,)
+    if starts and ends:
+        return words.START_AT_DOT, words.STOP_AT_DOT
+    return words.START_AT_RAW, words.STOP_AT_DOT
+
+
+def _set_in(joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    first = joins[0]
+    return (
+        words.START_AT_DOT if first.start_stops else words.START_AT_RAW,
+        words.TO_PIVOT,
+        words.KEEP_CLEAR,
+        words.TURN_AT_PIVOT,
+        *((words.EACH_PIVOT,) if len(first.pivots) > 1 else ()),
+        words.STOP_AT_DOT if first.end_stops else words.END_AT_RAW,
+        *((words.SET_IN_EACH,) if len(joins) > 1 else ()),
+    )
+
+
+def _press(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    pressed = [item for join in joins for item in join.press]
+    if not pressed:
+        return ()
+    spun = (words.SPIN_JUNCTION,) if _spins(plan, joins) else ()
+    toward = {item.toward for item in pressed}
+    if toward == {None}:
+        return *spun, words.PRESS_OPEN
+    seams = len(joins) + sum(len(join.pivots) for join in joins)
+    what = _common(plan, pressed) if None not in toward and not spun else ""
+    return *spun, words.press_toward(what, seams) if what else words.PRESS_ARROWS
+
+
+def _common(plan: SewingPlan, pressed: list[Pressed]) -> str:
+    under = [plan.block.patches[item.toward] for item in pressed if item.toward is not None]
+    over = []
+    for item in pressed:
+        segment = plan.graph.segments[item.segment]
+        over.append(plan.block.patches[segment.left if segment.right == item.toward else segment.right])
+    names, others = {patch.name for patch in under}, {patch.name for patch in over}
+    if len(names) == 1 and not names & others:
+        return f"the {under[0].name}"
+    fabrics, other_fabrics = {patch.fabric for patch in under}, {patch.fabric for patch in over}
+    if len(fabrics) == 1 and not fabrics & other_fabrics:
+        fabric = plan.block.fabric(under[0].fabric)
+        return f"the {fabric.title or fabric.id} fabric"
+    return ""
+
+
+def _spins(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> bool:
+    spun = {spin.junction for spin in plan.pressing.spins if spin.sense != "none"}
+    return any(junction in spun for join in joins for junction in _inner_junctions(plan, join))
+
+
+def _inner_junctions(plan: SewingPlan, join: PlanJoin) -> tuple[int, ...]:
+    path = plan.assembly.joins[join.index].path[:-1]
+    segments = ((plan.graph.segments[step.segment], step.forward) for step in path)
+    return tuple(segment.end if forward else segment.start for segment, forward in segments)
+
+
+def _check(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[str, ...]:
+    if step.measures is None:
+        return ()
+    return (words.must_measure(say_oblong(step.measures, unit), spoken(plan, step.makes[0])),)

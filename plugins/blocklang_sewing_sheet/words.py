@@ -1,0 +1,174 @@
+"""Every sentence of the sewing sheet, in one place: present tense, one action a sentence, the trade's words."""
+
+from typing import Final
+
+from blocklang.assembly.values import Count
+
+# Headings
+CONTENTS: Final = {
+    "fabrics": "Fabrics",
+    "at_a_glance": "At a glance",
+    "before": "Before you start",
+    "cutting": "Cutting",
+    "marks": "How to read the pictures",
+    "steps": "Sewing",
+    "pressing": "The back of the block",
+    "finished": "The finished block",
+    "finishing": "Squaring up",
+    "credits": "Credits and licence",
+}
+
+MARKS: Final = {
+    "seam": "The seam line: sew here.",
+    "stop": "Stop (or start) here, at the match point, a seam allowance short of the raw edge.",
+    "raw edge": "Sew through to the raw edge.",
+    "pivot": "Pivot: turn here with the needle down.",
+    "press": "Press the seam allowance the way the arrow points.",
+    "open": "Press the seam open.",
+}
+PICTURES_SHOW: Final = (
+    "Every picture shows the right side up, and every raw edge.",
+    "Dotted lines join the places that meet.",
+)
+
+CAUTIONS: Final = (
+    "Close the blade of the rotary cutter every time you put it down, and cut away from yourself.",
+    "Keep the hot iron out of the reach of children, and switch it off when you leave it.",
+    "Count your pins and needles when you start and when you stop.",
+    "Leave no pins or loose pieces near infants; for anything made for a baby or for sale, "
+    "your local product-safety rules come first.",
+)
+
+MAP_SENTENCES: Final = (
+    "This is the back of the block, so left and right are changed over.",
+    "The grey bands are the seam allowances; each arrow points to where its allowance lies.",
+)
+SPINS_SHOWN: Final = "A ring marks a junction that is spun: its allowances all lie the same way round."
+
+
+def size_line(finished: str, unfinished: str) -> str:
+    """Say both sizes of the block."""
+    return f"Finished {finished}; unfinished {unfinished}."
+
+
+def oblong(width: str, height: str) -> str:
+    """Say two measures."""
+    return f"{width} square" if width == height else f"{width} by {height}"
+
+
+def number_of(count: int, one: str, many: str) -> str:
+    """Say how many there are of something."""
+    return f"{count} {one if count == 1 else many}"
+
+
+def pivots_line(count: Count) -> str:
+    """Say how many set-in pivots there are, and that they are the fewest only when that is proven."""
+    if count.count == 0:
+        return "No set-in seams."
+    proven = ", proven the fewest possible" if count.proven else ""
+    return f"{number_of(count.count, 'set-in pivot', 'set-in pivots')}{proven}."
+
+
+def partials_line(count: Count) -> str:
+    """Say how many partial seams there are."""
+    if count.count == 0:
+        return "No partial seams."
+    proven = ", proven the fewest possible" if count.proven else ""
+    return f"{number_of(count.count, 'partial seam', 'partial seams')}{proven}."
+
+
+def curves_line(count: int) -> str:
+    """Say how many curved seams there are."""
+    return f"{number_of(count, 'curved seam', 'curved seams')}." if count else "No curved seams."
+
+
+def pieces_line(patches: int, steps: int) -> str:
+    """Say how many patches and steps there are."""
+    return f"{number_of(patches, 'patch', 'patches')}, {number_of(steps, 'step', 'steps')}."
+
+
+def test_strip(strip: str, sewn: str, middle: str, allowance: str) -> tuple[str, ...]:
+    """Say how to test the seam allowance: three equal strips side by side."""
+    return (
+        f"The seam allowance is {allowance} everywhere.",
+        f"Test it first: cut three strips {strip} wide and sew them side by side.",
+        f"After pressing, the three measure {sewn} across and the middle one {middle}.",
+        "If they measure less, sew a thread's width nearer the raw edge; if more, a thread's width further in.",
+    )
+
+
+def make_line(times: int, copies: int) -> str:
+    """Say how often a step is made."""
+    if copies == 1:
+        return f"Make {times}"
+    return f"Make {times * copies} ({times} for each of {copies} blocks)"
+
+
+def copies_line(copies: int) -> str:
+    """Say that counts are for several blocks."""
+    return f"The counts on this sheet are for {copies} blocks."
+
+
+# Steps
+LAY_OUT_IN_ORDER: Final = "Lay the pieces out in the order of the picture."
+JOIN_IN_ORDER: Final = "Join them one after the other, right sides together."
+MATCH_EDGES: Final = "Match the raw edges and pin."
+MATCH_SEAMS: Final = "Match the seams that meet, so that their allowances lock."
+MARK_MATCH_POINTS: Final = "Mark the match points on the wrong side."
+RAW_TO_RAW: Final = "Sew from raw edge to raw edge."
+START_AT_RAW: Final = "Start at the raw edge."
+START_AT_DOT: Final = "Start at the dot, with a backstitch."
+STOP_AT_DOT: Final = "Stop at the dot, with a backstitch."
+END_AT_RAW: Final = "Sew on to the raw edge."
+TO_PIVOT: Final = "Sew to the pivot and stop with the needle down."
+TURN_AT_PIVOT: Final = "Lift the foot, turn the work and bring the next two edges together."
+KEEP_CLEAR: Final = "Keep the other allowances out of the way."
+EACH_PIVOT: Final = "Do the same at every pivot."
+SET_IN_EACH: Final = "Set the next piece in the same way until all are in."
+MARK_MIDDLES: Final = "Mark the middle of both curved edges."
+PIN_CURVE: Final = "Pin the middles together, then the ends, then between."
+SEW_CURVE: Final = "Sew slowly, easing the fuller edge along the curve."
+PART_ONLY: Final = "Sew only the part of the seam that is marked, and leave the rest open."
+FINISH_PART: Final = "Fold the rest of the open seam right sides together, and sew on from where it stopped."
+CHAIN_PIECE: Final = "Chain-piece them: feed one after the other without cutting the thread."
+PRESS_ARROWS: Final = "Press each seam the way its arrow points."
+PRESS_OPEN: Final = "Press the seam open."
+SPIN_JUNCTION: Final = "Undo the few stitches in the allowance where the seams meet, and spin the junction flat."
+TRIM_POINTS: Final = "Trim the points that stick out."
+
+
+def take(first: str, second: str) -> str:
+    """Say what is joined to what."""
+    if first == second:
+        return f"Place two of {first} right sides together."
+    return f"Place {first} and {second} right sides together."
+
+
+def press_toward(what: str, seams: int) -> str:
+    """Say where the allowances of a step lie."""
+    return f"Press the {'seam' if seams == 1 else 'seams'} toward {what}."
+
+
+def must_measure(measures: str, what: str) -> str:
+    """Say what comes out."""
+    return f"Check: {what} measures {measures}."
+
+
+def finishing(unfinished: str, finished: str) -> tuple[str, ...]:
+    """Say how to square up the block."""
+    return (
+        "Press the block well from the back, then from the front, without sliding the iron.",
+        f"The block measures {unfinished}, raw edge to raw edge.",
+        "Square up: line a ruler up with the seams and the middle, and trim only what sticks out.",
+        "Keep a full seam allowance beyond every point.",
+        f"Sewn to its neighbours, the block measures {finished}.",
+    )
+
+
+def credit_line(name: str, author: str, licence: str, source: str) -> str:
+    """Say who made a block, under which licence, and where it comes from."""
+    parts = [f"“{name}”"]
+    parts += [f"by {author}"] if author else []
+    parts += [f"licence {licence}"] if licence else []
+    parts += [source] if source else []
+    return ", ".join(parts) + "."
