@@ -28,7 +28,7 @@ def assemble(graph: PatchGraph) -> Assembled:
     ordered = _in_step_order(sewing, steps_of(sewing, chooser), len(graph.block.patches))
     joins, steps, units = ordered
     pivots, partials = _counts(graph, joins)
-    classes = _classes(units, chooser)
+    classes = _classes(steps, joins, chooser)
     return Assembled(Assembly(graph, joins, steps, units, classes, pivots, partials), ())
 
 
@@ -67,6 +67,13 @@ def _counts(graph: PatchGraph, joins: tuple[Join, ...]) -> tuple[Count, Count]:
     return Count(pivots, fewest, pivots == fewest), Count(partials, rings, partials == rings)
 
 
-def _classes(units: tuple[tuple[int, ...], ...], chooser: Chooser) -> tuple[int, ...]:
+def _classes(steps: tuple[Step, ...], joins: tuple[Join, ...], chooser: Chooser) -> tuple[int, ...]:
+    """Patches are classed by their likeness, made units by the step that makes them and how far it has come."""
     numbers: dict[object, int] = {}
-    return tuple(numbers.setdefault(chooser.likeness.key(unit)[0], len(numbers)) for unit in units)
+    kinds = [numbers.setdefault(patch.kind, len(numbers)) for patch in chooser.likeness.patches]
+    kinds.extend(0 for _ in joins)
+    for place, step in enumerate(steps):
+        size = len(step.joins) // step.times
+        for number, join in enumerate(step.joins):
+            kinds[joins[join].makes] = numbers.setdefault((place, number % size), len(numbers))
+    return tuple(kinds)

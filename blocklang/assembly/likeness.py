@@ -33,12 +33,18 @@ class Likeness:
         self._lengths = Interner(_LENGTHS)
         self._angles = Interner(_ANGLES)
         self._kinds: dict[Key, int] = {}
+        self._keys: dict[tuple[int, ...], tuple[Key, tuple[int, ...]]] = {}
         self.patches = tuple(self._measure(patch) for patch in graph.block.patches)
 
     def key(self, unit: tuple[int, ...]) -> tuple[Key, tuple[int, ...]]:
         """Return what is equal for equal units, and the unit's patches in an order that matches theirs."""
         if len(unit) == 1:
             return (self.patches[unit[0]].kind,), unit
+        if unit not in self._keys:
+            self._keys[unit] = self._worked_out(unit)
+        return self._keys[unit]
+
+    def _worked_out(self, unit: tuple[int, ...]) -> tuple[Key, tuple[int, ...]]:
         cx = sum(self.patches[p].x for p in unit) / len(unit)
         cy = sum(self.patches[p].y for p in unit) / len(unit)
         views = (self._seen_from(unit, cx, cy, angle) for angle in self._frames(unit, cx, cy))

@@ -43,11 +43,28 @@ def corners_on(edge: Edge, index: CornerIndex) -> tuple[int, ...]:
     """Return the corners strictly inside an edge, in order along it."""
     slack = 1.5 * SAME_POINT / max(edge.length(), 1.0)
     found = []
+    reach = _reach(edge)
     for number in index.along(edge):
+        if not _within(index.points[number], reach):
+            continue
         along, off = edge.offset_of(index.points[number])
         if abs(off) <= SAME_POINT and slack < along < 1 - slack:
             found.append((along, number))
     return tuple(number for _, number in sorted(found))
+
+
+def _reach(edge: Edge) -> tuple[int, int, int, int] | None:
+    """Return the box round a straight edge; None for an arc, which bulges."""
+    if edge.arc is not None:
+        return None
+    (ax, ay), (bx, by) = edge.start, edge.end
+    low_x, high_x = (ax, bx) if ax < bx else (bx, ax)
+    low_y, high_y = (ay, by) if ay < by else (by, ay)
+    return low_x - SAME_POINT, low_y - SAME_POINT, high_x + SAME_POINT, high_y + SAME_POINT
+
+
+def _within(point: Point, box: tuple[int, int, int, int] | None) -> bool:
+    return box is None or (box[0] <= point[0] <= box[2] and box[1] <= point[1] <= box[3])
 
 
 def _cells_passed(a: Point, b: Point, cell: int) -> Iterator[tuple[int, int]]:
