@@ -9,7 +9,7 @@ from blocklang.hooks import OutputOptions
 from blocklang.plan import PlanStep, SewingPlan
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_length, say_oblong
-from blocklang_sewing_sheet.naming import spoken, without_article
+from blocklang_sewing_sheet.naming import listed
 from blocklang_sewing_sheet.step_words import first_making, step_sentences
 
 
@@ -100,7 +100,8 @@ def _fabric(plan: SewingPlan, fabric_id: str, unit: LengthUnit) -> FabricEntry:
     fabric = plan.block.fabric(fabric_id)
     pieces = (piece for piece in plan.cutting.pieces if piece.fabric == fabric_id)
     role = ", ".join(part for part in (fabric.role, fabric.value.value) if part)
-    return FabricEntry(fabric.id, fabric.title or fabric.id, role, tuple(describe_piece(piece, unit) for piece in pieces))
+    cutting = tuple(describe_piece(piece, unit) for piece in pieces)
+    return FabricEntry(fabric.id, fabric.title or fabric.id, role, cutting)
 
 
 def _before(plan: SewingPlan, unit: LengthUnit) -> tuple[str, ...]:
@@ -127,8 +128,8 @@ def _parts(plan: SewingPlan, step: PlanStep) -> str:
     made = {join.makes for join in joins}
     counts: dict[str, int] = {}
     for name in (name for join in joins for name in join.units if name not in made):
-        said = without_article(spoken(plan, name))
+        said = listed(plan, name)
         counts[said] = counts.get(said, 0) + 1
     if len(counts) > 6:
         return ""
-    return " + ".join(f"{count} {name}" if count > 1 else name for name, count in counts.items())
+    return " + ".join(f"{name} × {count}" if count > 1 else name for name, count in counts.items())

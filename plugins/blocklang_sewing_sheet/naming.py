@@ -4,16 +4,19 @@ from blocklang.plan import SewingPlan
 
 
 def spoken(plan: SewingPlan, unit: str) -> str:
-    """Return what to call a unit: "unit A", "the corner", "the block"."""
+    """Return what to call a unit in a sentence: "the corner patch", "unit A", "the block"."""
+    name = listed(plan, unit)
+    if unit in {patch.id for patch in plan.block.patches}:
+        return f"the {name} patch"
+    return f"the {name}" if unit == plan.units[-1].name else name
+
+
+def listed(plan: SewingPlan, unit: str) -> str:
+    """Return what to call a unit in a list: "corner", "unit A", "block"."""
     patches = {patch.id: patch.name for patch in plan.block.patches}
     if unit in patches:
-        return f"the {patches[unit]}"
-    if plan.units and unit == plan.units[-1].name:
-        return "the block"
+        return patches[unit]
+    if unit == plan.units[-1].name:
+        return "block"
     stem, dot, number = unit.rpartition(".")
     return stem if dot and number.isdigit() else unit
-
-
-def without_article(name: str) -> str:
-    """Return a name as it stands in a list."""
-    return name.removeprefix("the ")

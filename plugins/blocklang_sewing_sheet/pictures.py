@@ -17,7 +17,7 @@ from blocklang_drawing import (
 )
 
 #: What is free across the paper, less the step's own margins (points).
-STEP_WIDTH, STEP_HEIGHT = 470.0, 200.0
+STEP_WIDTH, STEP_HEIGHT = 460.0, 172.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +49,7 @@ def draw_pictures(plan: SewingPlan, options: OutputOptions, fabrics: tuple[str, 
     )
     return Pictures(
         block=_picture(draw_block(block, theme, width=200.0, height=200.0)),
-        finished=_picture(draw_block(block, theme, width=360.0, height=360.0)),
+        finished=_picture(draw_block(block, theme, width=200.0, height=200.0)),
         swatches=tuple(_picture(draw_swatch(block.fabric(fabric), theme)) for fabric in fabrics),
         marks=tuple(_picture(draw_mark(mark, theme)) for mark in Mark),
         steps=tuple(map(_picture, steps)),

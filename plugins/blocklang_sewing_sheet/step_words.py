@@ -33,16 +33,18 @@ def _begin(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tup
     if len(joins) > 1 and step.kind is not JoinKind.SET_IN:
         return *marked, words.LAY_OUT_IN_ORDER, words.JOIN_IN_ORDER
     first, second = (spoken(plan, name) for name in joins[0].units)
-    meeting = words.MATCH_SEAMS if _seams_meet(plan, joins[0]) else words.MATCH_EDGES
-    return *marked, words.take(first, second), *(() if step.kind is JoinKind.CURVED else (meeting,))
+    return *marked, words.take(first, second), *(() if step.kind is JoinKind.CURVED else (_match(plan, joins[0]),))
+
+
+def _match(plan: SewingPlan, join: PlanJoin) -> str:
+    inner = set(_inner_junctions(plan, join))
+    if not inner or join.pivots:
+        return words.MATCH_EDGES
+    return words.LOCK_SEAMS if inner & set(plan.pressing.locked) else words.MATCH_SEAMS
 
 
 def _has_match_points(joins: tuple[PlanJoin, ...]) -> bool:
     return any(join.pivots or join.start_stops or join.end_stops for join in joins)
-
-
-def _seams_meet(plan: SewingPlan, join: PlanJoin) -> bool:
-    return len(plan.assembly.joins[join.index].path) > 1 and not join.pivots
 
 
 def _sew(step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:

@@ -13,8 +13,7 @@ CONTENTS: Final = {
     "marks": "How to read the pictures",
     "steps": "Sewing",
     "pressing": "The back of the block",
-    "finished": "The finished block",
-    "finishing": "Squaring up",
+    "finishing": "Finishing the block",
     "credits": "Credits and licence",
 }
 
@@ -35,8 +34,8 @@ CAUTIONS: Final = (
     "Close the blade of the rotary cutter every time you put it down, and cut away from yourself.",
     "Keep the hot iron out of the reach of children, and switch it off when you leave it.",
     "Count your pins and needles when you start and when you stop.",
-    "Leave no pins or loose pieces near infants; for anything made for a baby or for sale, "
-    "your local product-safety rules come first.",
+    "Leave no pins or loose pieces near infants.",
+    "For anything made for a baby or for sale, your local product-safety rules come first.",
 )
 
 MAP_SENTENCES: Final = (
@@ -113,7 +112,8 @@ def copies_line(copies: int) -> str:
 LAY_OUT_IN_ORDER: Final = "Lay the pieces out in the order of the picture."
 JOIN_IN_ORDER: Final = "Join them one after the other, right sides together."
 MATCH_EDGES: Final = "Match the raw edges and pin."
-MATCH_SEAMS: Final = "Match the seams that meet, so that their allowances lock."
+MATCH_SEAMS: Final = "Match the seams that meet and pin."
+LOCK_SEAMS: Final = "Match the seams that meet, so that their allowances lock."
 MARK_MATCH_POINTS: Final = "Mark the match points on the wrong side."
 RAW_TO_RAW: Final = "Sew from raw edge to raw edge."
 START_AT_RAW: Final = "Start at the raw edge."
@@ -140,7 +140,7 @@ TRIM_POINTS: Final = "Trim the points that stick out."
 def take(first: str, second: str) -> str:
     """Say what is joined to what."""
     if first == second:
-        return f"Place two of {first} right sides together."
+        return f"Place two of {first.removeprefix('the ')} right sides together."
     return f"Place {first} and {second} right sides together."
 
 
