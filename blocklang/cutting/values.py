@@ -15,6 +15,17 @@ class Rounding(StrEnum):
     MILLIMETRES = "millimetres"
 
 
+class Lay(StrEnum):
+    """How shapes lie side by side along a strip."""
+
+    UPRIGHT = "upright"  # cut straight across
+    SLANTED = "slanted"  # all cuts at one angle
+    POINTED = "pointed"  # triangles, every second one turned
+    BOTH_ENDS = "both-ends"  # trapezoids with two slanted ends, every second one turned
+    ONE_END = "one-end"  # trapezoids with one slanted end, every second one turned
+    TEMPLATE = "template"  # cut round a template
+
+
 @dataclass(frozen=True, slots=True)
 class CuttingOptions:
     """What the person at the cutting table chooses; lengths in inches."""
@@ -45,13 +56,17 @@ class Strip:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """One line of the cutting list: equal patches of one fabric, cut in one way.
+    """One line of the cutting list: equal patches of one fabric, cut in one way, for all copies of the block.
 
-    `shape` is cut `shapes` times, each divided into `yields` patches (1; 2 for a square cut once across; 4 for twice).
-    `cut` holds the sides of the shape as cut: one for a square, two (short, long) for a rectangle, strip width and
-    cross-cut distance for a rhombus or parallelogram, none for a template. `angle` is the cross-cut angle in degrees.
-    `outline` is the cut outline of one patch as it lies in the block (finished outline offset by the seam allowance,
-    mitred, tips trimmed), in ticks; `strip_set` indexes `Cutting.strip_sets` when the patch is cut from one.
+    `patches` are those of one block, `count` is how many are cut for all copies. `shape` is cut `shapes` times, each
+    divided into `yields` patches (1; 2 for a square cut once across; 4 for twice). `cut` holds the sides of the shape
+    as cut: one for a square, two (short, long) for a rectangle, strip width and cross-cut distance for a rhombus or
+    parallelogram, strip width and long side for a trapezoid or an equilateral triangle, flat to flat and point to point
+    for a hexagon, none for a template. `angle` is the cross-cut angle in degrees.
+    `outline` is the cut outline of the first of `patches` as it lies in the block (finished outline offset by the seam allowance,
+    mitred, tips trimmed), in ticks; `strip` says what the shapes need when they are cut alone, None when they are too
+    wide for the fabric or come from a strip set; `strip_set` indexes `Cutting.strip_sets` when the patch is cut from
+    one. `how` is what a method adds to the sentence that says how to cut.
     """
 
     fabric: str
@@ -68,11 +83,16 @@ class Piece:
     strip: Strip | None
     strip_set: int | None
     outline: Outline
+    lay: Lay = Lay.TEMPLATE
+    how: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class StripSet:
-    """Strips sewn side by side and then cut as one; `sewn` is what the set measures, `trimmed` what it is trimmed to."""
+    """Strips sewn side by side and then cut as one; `sewn` is what the set measures, `trimmed` what it is trimmed to.
+
+    Every strip is the finished stripe with two seam allowances; what is trimmed off comes equally from both sides.
+    """
 
     fabrics: tuple[str, ...]
     strip: Measure
@@ -85,14 +105,32 @@ class StripSet:
 
 
 @dataclass(frozen=True, slots=True)
+class StripLayout:
+    """What is cut from strips that are all alike: `pieces` pairs an index in `Cutting.pieces` with a number of shapes.
+
+    `strip_set` indexes `Cutting.strip_sets` when the whole strip goes into a strip set.
+    """
+
+    width: Measure
+    count: int
+    pieces: tuple[tuple[int, int], ...]
+    strip_set: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class FabricNeed:
-    """What to buy of one fabric: the strips, their length together, the area bound, and yards in eighths."""
+    """What to buy of one fabric: the strips, their length together, the area bound, and yards in eighths.
+
+    `length` and `bound` are inches of fabric at the usable width; `bound` is the area of all shapes as cut, divided by
+    that width, which no plan can go below. `layout` tells what comes from which strip; it is a plan, not the best one.
+    """
 
     fabric: str
     strips: tuple[tuple[Measure, int], ...]
     length: float
     bound: float
     yards: Fraction
+    layout: tuple[StripLayout, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

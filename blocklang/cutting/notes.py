@@ -1,0 +1,155 @@
+"""What the person at the cutting table should know: rounding, trimming, the test strip, what does not fit."""
+
+import math
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+
+from blocklang.block import LengthUnit
+from blocklang.cutting.lengths import a_little, format_exact, format_measure, format_number
+from blocklang.cutting.pieces import Laid
+from blocklang.cutting.rounding import SLACK
+from blocklang.cutting.values import CuttingOptions, Lay, Piece, Rounding, StripSet
+from blocklang.geometry import TICKS_PER_INCH
+from blocklang.graph import PatchGraph
+
+_MARK = {
+    Rounding.EIGHTHS: "eighth of an inch",
+    Rounding.SIXTEENTHS: "sixteenth of an inch",
+    Rounding.MILLIMETRES: "millimetre",
+}
+
+#: The test strips are this many seam allowances wide: 1 1/2 in at 1/4 in, as is common practice.
+_TEST_STRIP = 6
+
+
+def notes_of(
+    graph: PatchGraph, laid: Sequence[Laid], sets: Sequence[StripSet], options: CuttingOptions
+) -> tuple[str, ...]:
+    """Return the notes to a cutting list, plain sentences."""
+    pieces = [item.piece for item in laid]
+    unit = graph.block.unit
+    return (
+        *_about_rounding(graph, pieces, options),
+        *_about_oversize(graph, pieces, options),
+        *_about_sets(pieces, sets, unit),
+        *_about_width(laid, sets, options, unit),
+        _test_strip(Fraction(graph.block.seam_allowance, TICKS_PER_INCH), unit),
+    )
+
+
+def _about_rounding(graph: PatchGraph, pieces: Sequence[Piece], options: CuttingOptions) -> Iterator[str]:
+    mark, unit = _MARK[options.rounding], graph.block.unit
+    if options.round_up:
+        yield f"Sizes are rounded up to the next {mark}, so that nothing is cut too small."
+    else:
+        yield f"Sizes are rounded to the nearest {mark}; some pieces are cut a little small."
+        yield from _cut_small(pieces, unit)
+    most = _most_across(graph, pieces)
+    if most > SLACK:
+        yield (
+            f"Where most of it comes together, the rounding adds up to at most about {format_exact(most, unit)} "
+            "across the block; trim each unit to the size it must measure."
+        )
+
+
+def _cut_small(pieces: Sequence[Piece], unit: LengthUnit) -> Iterator[str]:
+    for piece in pieces:
+        short = max((m.exact - float(m.shown) for m in piece.cut), default=0.0)
+        if short > SLACK:
+            yield f"{_called(piece)} is cut {format_exact(short, unit)} smaller than it comes out."
+
+
+def _about_oversize(graph: PatchGraph, pieces: Sequence[Piece], options: CuttingOptions) -> Iterator[str]:
+    if not options.oversize:
+        return
+    unit, outside = graph.block.unit, _on_the_outside(graph)
+    named = [_called(p) for p in pieces if p.strip_set is None and not outside.isdisjoint(p.patches)]
+    if not named:
+        return
+    more = format_measure(options.oversize, unit)
+    width, height = (
+        Fraction(ticks + 2 * graph.block.seam_allowance, TICKS_PER_INCH).limit_denominator(1600)
+        for ticks in graph.block.size
+    )
+    yield (
+        f"Cut {more} larger on the outside of the block: {', '.join(named)}. "
+        f"When the block is sewn, square it up to {format_number(width, unit)} x {format_measure(height, unit)}."
+    )
+
+
+def _about_sets(pieces: Sequence[Piece], sets: Sequence[StripSet], unit: LengthUnit) -> Iterator[str]:
+    for piece in pieces:
+        if piece.strip_set is None:
+            continue
+        made = sets[piece.strip_set]
+        each = (made.sewn.shown - made.trimmed.shown) / 2
+        if each > 0:
+            yield (
+                f"The strip set for {_called(piece)} is {format_measure(made.sewn.shown, unit)} wide when it is sewn; "
+                f"trim {a_little(each, unit)} off each long side, to {format_measure(made.trimmed, unit)}."
+            )
+
+
+def _about_width(
+    laid: Sequence[Laid], sets: Sequence[StripSet], options: CuttingOptions, unit: LengthUnit
+) -> Iterator[str]:
+    usable = format_measure(options.usable_width, unit)
+    for item in laid:
+        piece = item.piece
+        from_set = piece.strip_set is not None
+        fits = sets[piece.strip_set].holds > 0 if piece.strip_set is not None else piece.strip is not None
+        if not fits:
+            what = "strip set" if from_set else "fabric"
+            yield (
+                f"{_called(piece)} is longer than the {what} is wide ({usable}); "
+                "use a wider fabric. It is not counted in what to buy."
+            )
+
+
+def _test_strip(allowance: Fraction, unit: LengthUnit) -> str:
+    width, middle = _TEST_STRIP * allowance, (_TEST_STRIP - 2) * allowance
+    sewn = 3 * width - 4 * allowance
+    return (
+        f"Test the seam allowance first: sew three strips {format_measure(width, unit)} wide side by side and press. "
+        f"They must measure {format_measure(sewn, unit)} across, and the middle one {format_measure(middle, unit)}."
+    )
+
+
+def _most_across(graph: PatchGraph, pieces: Sequence[Piece]) -> float:
+    """Return the most that rounding adds up to along a line across or up the block, in inches, with sign."""
+    excess = {patch: _excess(piece) for piece in pieces for patch in piece.patches}
+    bounds = [patch.outline.bounds() for patch in graph.block.patches]
+    rows = [(low, high, excess[i]) for i, (_, low, _, high) in enumerate(bounds)]
+    columns = [(left, right, excess[i]) for i, (left, _, right, _) in enumerate(bounds)]
+    return max(_deepest(rows), _deepest(columns))
+
+
+def _deepest(spans: Sequence[tuple[int, int, float]]) -> float:
+    """Return the greatest sum of weights over one place; spans that only touch do not add up."""
+    events = sorted(
+        (place, opens, weight) for low, high, by in spans for place, opens, weight in ((low, 1, by), (high, 0, -by))
+    )
+    now = most = 0.0
+    for _, _, weight in events:
+        now += weight
+        most = max(most, now)
+    return most
+
+
+def _excess(piece: Piece) -> float:
+    """Return how much larger than it comes out a patch may be cut, along a line across it.
+
+    Triangles from one square share what the square is cut larger.
+    """
+    more = max((float(m.shown) - m.exact for m in piece.cut), default=0.0)
+    if piece.lay is Lay.SLANTED and piece.angle:
+        return more / math.sin(math.radians(piece.angle))
+    return more / min(piece.yields, 2)
+
+
+def _on_the_outside(graph: PatchGraph) -> frozenset[int]:
+    return frozenset(patch for s in graph.segments if not s.is_seam for patch in s.patches if patch >= 0)
+
+
+def _called(piece: Piece) -> str:
+    return f"{piece.name} ({piece.fabric})"

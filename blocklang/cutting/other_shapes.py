@@ -1,0 +1,33 @@
+"""How hexagons are cut, and everything that no ruler method suits."""
+
+import math
+
+from blocklang.cutting.claims import Claim
+from blocklang.cutting.sides import sides_of
+from blocklang.cutting.values import Lay
+from blocklang.geometry import Outline
+
+ROOT_3 = math.sqrt(3)
+
+
+def hexagon(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
+    """Claim a regular hexagon: strip side*root 3 + 2a flat to flat, 2*side + 4a/root 3 point to point."""
+    sides = sides_of(outline, 6)
+    if sides is None or not sides.is_equilateral or not sides.is_equiangular:
+        return None
+    side = sum(sides.lengths) / 6
+    cut = side * ROOT_3 + 2 * allowance, 2 * side + 4 * allowance / ROOT_3
+    along = outside[0] if outside else 0
+    return Claim(cut, Lay.UPRIGHT, "two sides on the straight grain", angle=60.0, along=along)
+
+
+def template(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
+    """Claim any patch: it is cut round a template, its longest outer (else longest straight) edge on the grain."""
+    del allowance
+    straight = [i for i, edge in enumerate(outline.edges) if edge.arc is None]
+    outer = [i for i in straight if i in outside]
+    if not straight:
+        return Claim((), Lay.TEMPLATE, "the arrow on the straight grain", handed=True)
+    along = max(outer or straight, key=lambda i: (round(outline.edges[i].length(), -2), -i))
+    grain = "the outer edge on the straight grain" if outer else "the longest straight edge on the straight grain"
+    return Claim((), Lay.TEMPLATE, grain, handed=True, along=along)
