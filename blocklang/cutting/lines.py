@@ -1,5 +1,6 @@
 """Patches gathered into the lines of the cutting list: equal shapes of one fabric, cut in one way."""
 
+import math
 from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 
@@ -13,6 +14,7 @@ from blocklang.cutting.striped import stripe_labels, striped_edge
 from blocklang.cutting.values import CuttingOptions, Lay, Measure
 from blocklang.geometry import TICKS_PER_INCH, Outline
 from blocklang.geometry.congruence import Interner, Shape, shape_key
+from blocklang.geometry.tolerance import STRAIGHT_ANGLE
 from blocklang.graph import PatchGraph
 
 
@@ -80,7 +82,7 @@ def lines_of(
     outer: dict[Hashable, Hashable] = {}
     for index, patch in sorted(enumerate(patches), key=lambda pair: (not pair[1].grain, pair[0])):
         kind = _kind(graph, patch, answers[index])
-        key = (kind, answers[index].grain)
+        key: Hashable = (kind, answers[index].grain)
         if patch.grain:
             outer.setdefault(kind, key)
         elif answers[index].claim.lay is Lay.TEMPLATE:
@@ -110,13 +112,19 @@ def _answers(
 
 
 def _grain_of(patch: ToCut, claim: Claim, interner: Interner) -> Hashable:
-    """Return what keeps two patches of one shape apart because of their grain; templates differ by the edge itself."""
+    """Return what keeps patches of one shape apart because of their grain: for templates, the edges that lie on it."""
     if claim.lay is not Lay.TEMPLATE:
         return claim.grain
     if claim.along is None or not patch.grain:
         return None
-    labels = [index == claim.along for index in range(len(patch.outline.edges))]
+    arrow = patch.outline.edges[claim.along].departs()
+    labels = [edge.arc is None and _is_on_grain(edge.departs() - arrow) for edge in patch.outline.edges]
     return shape_key(patch.outline, interner, labels).either_way_up
+
+
+def _is_on_grain(turn: float) -> bool:
+    """Tell whether an edge at this angle to the arrow lies along the threads, lengthwise or crosswise."""
+    return abs(math.remainder(turn, math.pi / 2)) <= 2 * STRAIGHT_ANGLE
 
 
 def _kind(graph: PatchGraph, patch: ToCut, answer: _Answer) -> Hashable:

@@ -23,7 +23,7 @@ def half_square(outline: Outline, allowance: float, outside: tuple[int, ...]) ->
 
 
 def quarter_square(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
-    """Claim a right isosceles triangle with its long side l on the grain: a quarter of a square of l + a(2 + 2 root 2)."""
+    """Claim a right isosceles triangle with its long side on the grain: quarter of a square of it + a(2 + 2 root 2)."""
     long_side = long_side_of_right_isosceles(outline)
     sides = sides_of(outline, 3)
     if long_side is None or sides is None or long_side not in outside:
