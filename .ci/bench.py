@@ -9,6 +9,7 @@ from typing import TypeVar
 from blocklang import route
 from blocklang.cli.plugged import Plugged
 from blocklang.cli.walking import Walk
+from blocklang.language import Overrides
 from blocklang.plan import PlanOptions
 
 Value = TypeVar("Value")
@@ -23,7 +24,7 @@ def timed(work: Callable[[], Value]) -> tuple[Value, float]:
 
 def stages(name: str, walk: Walk, techniques: route.Techniques) -> tuple[float, float, float]:
     """Return the milliseconds of drafting, checking and planning one block."""
-    drafted, drafting = timed(lambda: walk.draft(name))
+    drafted, drafting = timed(lambda: walk.draft(name, Overrides()))
     checked, checking = timed(lambda: route.check(drafted))
     _, planning = timed(lambda: route.plan(checked, PlanOptions(), techniques))
     return drafting, checking, planning

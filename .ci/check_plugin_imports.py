@@ -19,6 +19,7 @@ PUBLIC = {
     "blocklang.cutting",
     "blocklang.cutting.methods",
     "blocklang.cutting.values",
+    "blocklang.cutting.words",
     "blocklang.diagnostics",
     "blocklang.geometry",
     "blocklang.graph",

@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from blocklang.diagnostics import SourceText
+from blocklang.diagnostics import Diagnostic, Severity, SourceText
 
 SUFFIX = ".block"
 VARIABLE = "BLOCKLANG_LIBRARY"
@@ -68,21 +68,28 @@ class Library:
     _own: dict[str, Entry] | None = None
     _all: dict[str, Entry] | None = None
 
-    def find(self, name: str, placing: SourceText) -> SourceText | None:
-        """Return the text of the block that a file places by name or path; None when there is no such readable file."""
+    def find(self, name: str, placing: SourceText) -> "SourceText | Diagnostic | None":
+        """Return the text of the block that a file places by name or path, why it must not be read, or None."""
         from blocklang.language import read_source
 
-        path = self._path_of(name, placing)
-        if path is None:
-            return None
-        source = read_source(path)
-        return source if isinstance(source, SourceText) else None
+        if not name.endswith(SUFFIX):
+            entry = self.entry(name)
+            return None if entry is None else _first(read_source(entry.path))
+        beside = Path(placing.name).parent
+        path = Path(os.path.normpath(beside / name))
+        if not any(path.resolve().is_relative_to(root) for root in self._roots(beside)):
+            return _outside(name)
+        return _first(read_source(path)) if path.is_file() else None
+
+    def names(self) -> tuple[str, ...]:
+        """Return every name in the library, in order."""
+        return tuple(sorted(self.everything()))
 
     def suggestions(self, name: str) -> tuple[str, ...]:
         """Return the names most like this one, the best first."""
         from difflib import get_close_matches
 
-        return tuple(get_close_matches(name.lower().replace(" ", "-"), sorted(self.everything()), n=3, cutoff=0.6))
+        return tuple(get_close_matches(name.lower().replace(" ", "-"), self.names(), n=3, cutoff=0.6))
 
     def entry(self, name: str) -> Entry | None:
         """Return the library's block file of that name."""
@@ -97,20 +104,26 @@ class Library:
             self._all = _index(self.shelves + added)
         return self._all
 
-    def _path_of(self, name: str, placing: SourceText) -> Path | None:
-        if not name.endswith(SUFFIX):
-            entry = self.entry(name)
-            return entry.path if entry else None
-        beside = Path(placing.name).parent
-        path = (beside / name).resolve()
-        return path if path.is_file() and any(path.is_relative_to(root) for root in self._roots(beside)) else None
-
     def _roots(self, beside: Path) -> list[Path]:
         """List the real folders that a file in `beside` may place from; a library block stays in the library."""
         folders = [shelf.path.resolve() for shelf in self.shelves]
         folders += [entry.shelf.path.resolve() for entry in (self._all or {}).values()]
         home = [] if self.home is None else [self.home.resolve()]
         return folders + [folder for folder in home if beside.resolve().is_relative_to(folder)]
+
+
+def _first(read: SourceText | tuple[Diagnostic, ...]) -> SourceText | Diagnostic:
+    return read if isinstance(read, SourceText) else read[0]
+
+
+def _outside(name: str) -> Diagnostic:
+    return Diagnostic(
+        "outside-the-library",
+        Severity.ERROR,
+        "This file may not be placed",
+        f"`{name}` lies outside the folder of the block and outside the library.",
+        "Move it beside the block that places it, or into a library folder.",
+    )
 
 
 def _index(shelves: tuple[Shelf, ...]) -> dict[str, Entry]:

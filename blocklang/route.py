@@ -95,12 +95,12 @@ def plan(checked: Checked, options: "PlanOptions", techniques: Techniques) -> Pl
     diagnostics = checked.diagnostics + assembled.diagnostics
     if assembled.assembly is None or has_errors(diagnostics):
         return Planned(None, diagnostics)
-    from blocklang.cutting import cut
+    from blocklang.cutting import METHODS, cut
     from blocklang.plan import make_plan
-    from blocklang.pressing import press
+    from blocklang.pressing import DEFAULTS, press
 
-    pressing = press(assembled.assembly, preferences=techniques.pressing_preferences)
-    cutting = cut(checked.graph, assembled.assembly, options.cutting, methods=techniques.cutting_methods)
+    pressing = press(assembled.assembly, (*DEFAULTS, *techniques.pressing_preferences))
+    cutting = cut(checked.graph, options.cutting, (*METHODS, *techniques.cutting_methods))
     return _held_against(make_plan(assembled.assembly, pressing, cutting, diagnostics), techniques.checks)
 
 

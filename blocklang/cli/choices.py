@@ -7,7 +7,7 @@ import click
 from click.shell_completion import CompletionItem
 
 if TYPE_CHECKING:
-    from blocklang.block import Block, LengthUnit
+    from blocklang.block import LengthUnit
     from blocklang.hooks import Output
     from blocklang.language import Overrides
     from blocklang.plan import PlanOptions
@@ -50,11 +50,19 @@ def block_options(command: Command) -> Command:
     return size(fabric(command))
 
 
-def overrides_from(size: str | None, fabrics: tuple[str, ...]) -> "Overrides":
+def overrides_from(size: str | None, fabrics: tuple[str, ...], units: str | None = None) -> "Overrides":
     """Return the changes to a block that were typed."""
     from blocklang.language import Overrides
 
-    return Overrides(size=size, fabrics=tuple(split_pair(text, "--fabric", "background=#ffffff") for text in fabrics))
+    colours = tuple(split_pair(text, "--fabric", "background=#ffffff") for text in fabrics)
+    return Overrides(size, colours, unit_named(units) if units else None)
+
+
+def unit_named(units: str) -> "LengthUnit":
+    """Return the unit that was typed."""
+    from blocklang.block import LengthUnit
+
+    return LengthUnit(units)
 
 
 def plan_options(command: Command) -> Command:
@@ -64,13 +72,6 @@ def plan_options(command: Command) -> Command:
     )
     units = click.option("--units", type=click.Choice(["in", "cm", "mm"]), help="Show lengths in inches, cm or mm.")
     return copies(units(command))
-
-
-def unit_for(block: "Block", units: str | None) -> "LengthUnit":
-    """Return the unit that lengths are shown in: as asked, or the file's own."""
-    from blocklang.block import LengthUnit
-
-    return LengthUnit(units) if units else block.unit
 
 
 def options_for(unit: "LengthUnit", copies: int) -> "PlanOptions":

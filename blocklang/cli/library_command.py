@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from blocklang.cli.choices import overrides_from
 from blocklang.cli.failing import say
 from blocklang.cli.showing import show
 from blocklang.cli.walking import Walk
@@ -58,7 +59,7 @@ def command(words: tuple[str, ...], form: str) -> int:
 
 
 def _listed(entry: Entry, walk: Walk) -> Listed:
-    block = walk.draft(entry.name).block
+    block = walk.draft(entry.name, overrides_from(None, ())).block
     place = (entry.shelf.origin, str(entry.path))
     if block is None:
         return Listed(entry.name, "(has mistakes)", "", 0, "", "", "", *place)

@@ -13,7 +13,6 @@ from blocklang.cli.choices import (
     overrides_from,
     plan_options,
     split_pair,
-    unit_for,
 )
 from blocklang.cli.failing import CommandFault, say
 from blocklang.cli.showing import show
@@ -24,6 +23,8 @@ from blocklang.cli.writing import STDOUT, print_bytes, write_files
 if TYPE_CHECKING:
     from blocklang.hooks import Output, OutputFile, OutputOptions
     from blocklang.plan import SewingPlan
+
+SAME_FORMAT = {"txt": "text", "text": "txt", "htm": "html"}
 
 
 @click.command("make")
@@ -50,13 +51,13 @@ def command(
     chosen = format_for(wanted, path, form)
     settings = settings_for(wanted, choices.pop("settings"))  # type: ignore[arg-type]
     with working("Planning the sewing"):
-        planned = walk.plan(file, overrides_from(size, fabrics), units, copies)
+        planned = walk.plan(file, overrides_from(size, fabrics, units), copies)
     code = show(planned.diagnostics)
     if planned.plan is None:
         return code
     from blocklang.hooks import OutputOptions, Paper
 
-    paper, unit = Paper(choices.pop("paper")), unit_for(planned.plan.block, units)
+    paper, unit = Paper(choices.pop("paper")), planned.plan.block.unit
     options = OutputOptions(chosen, paper, unit, copies, settings=settings, **choices)  # type: ignore[arg-type]
     return max(code, _make(wanted, planned.plan, options, path))
 
@@ -65,8 +66,9 @@ def format_for(output: "Output", path: Path, form: str | None) -> str:
     """Return the format asked for, or what the path's ending says, or the output's own."""
     ending = path.suffix.removeprefix(".").lower()
     wanted = form.lower() if form else ending if ending and path != STDOUT else output.default_format
-    if wanted in output.formats:
-        return wanted
+    for name in (wanted, SAME_FORMAT.get(wanted, wanted)):
+        if name in output.formats:
+            return name
     raise click.UsageError(f"`{output.name}` cannot be made as {wanted}; it can be {' or '.join(output.formats)}.")
 
 

@@ -2,7 +2,7 @@
 
 import click
 
-from blocklang.cli.choices import block_options, file_argument, overrides_from, plan_options, unit_for
+from blocklang.cli.choices import block_options, file_argument, overrides_from, plan_options
 from blocklang.cli.showing import show
 from blocklang.cli.waiting import working
 from blocklang.cli.walking import Walk
@@ -18,7 +18,7 @@ def command(file: str, size: str | None, fabrics: tuple[str, ...], copies: int, 
     """Show how a block is sewn, step by step."""
     walk = Walk()
     with working("Planning the sewing"):
-        planned = walk.plan(file, overrides_from(size, fabrics), units, copies)
+        planned = walk.plan(file, overrides_from(size, fabrics, units), copies)
     code = show(walk.all_of(planned.diagnostics))
     if planned.plan is None:
         return code
@@ -29,5 +29,5 @@ def command(file: str, size: str | None, fabrics: tuple[str, ...], copies: int, 
     else:
         from blocklang.cli.plan_text import plan_to_text
 
-        print_text(plan_to_text(planned.plan, unit_for(planned.plan.block, units)))
+        print_text(plan_to_text(planned.plan))
     return code

@@ -8,8 +8,9 @@ from blocklang.cli.lengths import shown_size
 from blocklang.plan import PlanStep, SewingPlan
 
 
-def plan_to_text(plan: SewingPlan, unit: LengthUnit) -> str:
+def plan_to_text(plan: SewingPlan) -> str:
     """Return the steps in order, then what is proven about them."""
+    unit = plan.block.unit
     return "\n".join([*_heading(plan, unit), "", *_steps(plan, unit), "", *_proofs(plan)])
 
 

@@ -25,26 +25,26 @@ class Walk:
         """Let the library ask this command's plugins."""
         self.library = Library(more_folders=self.plugged.library_folders)
 
-    def draft(self, file: str, overrides: "Overrides | None" = None) -> route.Drafted:
+    def draft(self, file: str, overrides: "Overrides") -> route.Drafted:
         """Read a block and work out what it draws."""
         source = open_block(file, self.library)
         if not isinstance(source, SourceText):
             return route.Drafted(None, source)
         return route.draft(source, overrides, self.library, self.plugged.cells)
 
-    def check(self, file: str, overrides: "Overrides | None" = None) -> route.Checked:
+    def check(self, file: str, overrides: "Overrides") -> route.Checked:
         """Read a block and see whether its patches fit together."""
         return route.check(self.draft(file, overrides))
 
-    def plan(self, file: str, overrides: "Overrides | None", units: str | None, copies: int) -> route.Planned:
+    def plan(self, file: str, overrides: "Overrides", copies: int) -> route.Planned:
         """Plan the sewing of a block."""
-        from blocklang.cli.choices import options_for, unit_for
+        from blocklang.cli.choices import options_for
 
         checked = self.check(file, overrides)
         if checked.graph is None:
             return route.Planned(None, checked.diagnostics)
-        unit = unit_for(checked.graph.block, units)
-        return route.plan(checked, options_for(unit, copies), self.plugged.techniques())
+        options = options_for(checked.graph.block.unit, copies)
+        return route.plan(checked, options, self.plugged.techniques())
 
     def outputs(self) -> "tuple[Output, ...]":
         """Return what can be made."""
