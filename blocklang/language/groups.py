@@ -1,0 +1,135 @@
+"""Draw the lines of a file in order, and repeat groups by turning and mirroring."""
+
+from collections.abc import Callable
+from fractions import Fraction
+from math import hypot
+
+from blocklang.language.arithmetic import angle, whole_number, work_out
+from blocklang.language.drawing import STILL, Motion, copied, flipping, numbered, turning
+from blocklang.language.scope import Scope
+from blocklang.language.spots import TOO_CLOSE, draw_point, points
+from blocklang.language.syntax import (
+    Cutting,
+    Heading,
+    Item,
+    LetLine,
+    Mirror,
+    OutlineLine,
+    PatchLine,
+    PlaceLine,
+    PointLine,
+    RectangleLine,
+    Rows,
+    Turn,
+    WishLine,
+)
+from blocklang.limits import MOST_TURNS
+
+
+def draw_items(scope: Scope, items: tuple[Item, ...]) -> None:
+    """Draw all lines, and then note the wishes, which may be about anything drawn."""
+    for item in items:
+        if not isinstance(item, WishLine):
+            _draw(scope, item)
+    wishes = [item for item in items if isinstance(item, WishLine)]
+    if wishes:
+        from blocklang.language.wishes import draw_wish
+
+        for wish in wishes:
+            draw_wish(scope, wish)
+
+
+def _draw(scope: Scope, item: Item) -> None:
+    if isinstance(item, PointLine):
+        draw_point(scope, item)
+    elif isinstance(item, LetLine):
+        if scope.declare(item.name, "value"):
+            scope.values[item.name.text] = work_out(scope, item.value)
+    elif isinstance(item, PatchLine):
+        from blocklang.language.outlines import draw_patch
+
+        draw_patch(scope, item)
+    elif isinstance(item, RectangleLine):
+        from blocklang.language.outlines import draw_rectangle
+
+        draw_rectangle(scope, item)
+    elif isinstance(item, Rows):
+        from blocklang.language.grid import draw_rows
+
+        draw_rows(scope, item)
+    elif isinstance(item, Cutting):
+        from blocklang.language.cuts import draw_cutting
+
+        draw_cutting(scope, item)
+    elif isinstance(item, PlaceLine):
+        from blocklang.language.placing import draw_place
+
+        draw_place(scope, item)
+    elif isinstance(item, Turn | Mirror):
+        _repeat(scope, item)
+    elif scope.parent is not None:
+        _misplaced(scope, item)
+
+
+def _misplaced(scope: Scope, item: Item) -> None:
+    """Say that a heading stands in a group."""
+    line = item[0] if isinstance(item, tuple) and item and isinstance(item[0], Heading) else item
+    start, end = line[-2:]
+    word = scope.draft.source.text[start:end].split()[0]
+    what = "outline" if isinstance(line, OutlineLine) else word
+    found = f"A `{what}` line is about the whole block, and this one stands in a group."
+    scope.draft.error("misplaced-line", "This line stands in a group", found, "Move it out of the group.", (start, end))
+
+
+def _repeat(scope: Scope, group: Turn | Mirror) -> None:
+    """Draw a group once and put down its members, numbered from 1."""
+    motions = _turns(scope, group) if isinstance(group, Turn) else _mirror(scope, group)
+    inner = Scope(scope.draft, scope)
+    draw_items(inner, group.items)
+    at = (group.start, group.start + len("turn" if isinstance(group, Turn) else "mirror"))
+    drawn = inner.drawing
+    if motions is None or inner.broken:
+        scope.broken = True
+        return
+    if not drawn.patches and not drawn.points:
+        scope.draft.error("empty-group", "This group is empty", "It holds no patch and no point.", "Take it out.", at)
+        return
+    count = len(motions)
+    if not scope.has_room(count * len(drawn.patches), at, count * len(drawn.points), count * len(drawn.wishes)):
+        return
+    for number, motion in enumerate(motions, 1):
+        scope.absorb(copied(drawn, motion, _numbering(number)), at)
+        for name, patches in inner.units.items():
+            scope.units[numbered(name, number)] = tuple(
+                numbered(patch, number) if patch in inner.patch_ids else patch for patch in patches
+            )
+
+
+def _numbering(number: int) -> Callable[[str], str]:
+    return lambda name: numbered(name, number)
+
+
+def _turns(scope: Scope, turn: Turn) -> list[Motion] | None:
+    count = whole_number(scope, turn.count, 2, MOST_TURNS, "How often a group is turned")
+    about = scope.point(turn.about)
+    step = angle(scope, turn.by) if turn.by is not None else Fraction(360, count or 1)
+    if count is None or about is None or step is None:
+        return None
+    if step % 360 == 0:
+        found = "A turn by nothing lays every member on the first."
+        scope.draft.error("no-turn", "This group does not turn", found, "", turn.by[-2:] if turn.by else turn.count[1:])
+        return None
+    return [STILL if number == 0 else turning(about, step * number) for number in range(count)]
+
+
+def _mirror(scope: Scope, mirror: Mirror) -> list[Motion] | None:
+    ends = points(scope, mirror.across)
+    if ends is None:
+        return None
+    p, q = ends
+    if hypot(q[0] - p[0], q[1] - p[1]) <= TOO_CLOSE:
+        found = "Both points lie in the same place, so there is no line to mirror across."
+        at = (mirror.across[0].start, mirror.across[1].end)
+        scope.draft.error("same-point", "There is no direction here", found, "", at)
+        return None
+    return [STILL, flipping(p, q)]

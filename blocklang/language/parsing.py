@@ -1,0 +1,272 @@
+"""Text to syntax tree: the driver of the automaton, which goes on after a line that it cannot understand."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from blocklang.diagnostics import Diagnostic, SourceText
+from blocklang.language.scanning import RESERVED, SCANNER, Token, comment_end
+from blocklang.language.syntax import BlockFile, Word
+from blocklang.language.table import ABSENT, Rule, Table, load_table
+from blocklang.language.tree_building import BUILDERS
+from blocklang.limits import DEEPEST_GROUPS, LONGEST_NAME, LONGEST_NUMBER, LONGEST_TEXT, MOST_MESSAGES
+
+GROUPS = frozenset(("turn", "mirror", "rows", "cut"))
+FINISH = "$END"
+LONGEST = {"NAME": LONGEST_NAME, "NUMBER": LONGEST_NUMBER, "STRING": LONGEST_TEXT + 2, "COLOUR": LONGEST_NAME}
+
+
+@dataclass(frozen=True, slots=True)
+class Parsed:
+    """A syntax tree; `tree` is None when a line could not be understood."""
+
+    tree: BlockFile | None
+    diagnostics: tuple[Diagnostic, ...]
+
+
+def parse(source: SourceText) -> Parsed:
+    """Return the syntax tree of a block file, or everything that cannot be understood in it."""
+    parser = Parser(source, load_table())
+    items = parser.run()
+    if parser.diagnostics:
+        return Parsed(None, tuple(parser.diagnostics))
+    return Parsed(BlockFile(items, source), ())
+
+
+class OpenGroup:
+    """A group that has begun: `understood` is false when its first line was not."""
+
+    __slots__ = ("first", "understood")
+
+    def __init__(self, first: Token) -> None:
+        """Begin a group at its first word."""
+        self.first = first
+        self.understood = True
+
+
+class Parser:
+    """The automaton at work on one text.
+
+    States, values and where each value starts and ends are kept on parallel stacks. When a line cannot be understood,
+    the stacks go back to where they stood before it, and the parser goes on with the next line.
+    """
+
+    def __init__(self, source: SourceText, table: Table) -> None:
+        """Stand at the beginning of the text."""
+        self.source = source
+        self.table = table
+        self.states: list[int] = [table.start]
+        self.values: list[Any] = []
+        self.starts: list[int] = []
+        self.ends: list[int] = [0]
+        self.diagnostics: list[Diagnostic] = []
+        self.groups: list[OpenGroup] = []
+        self.line: list[Token] = []
+        self.height = 1
+        self.position = 0
+        self.gave_up = False
+
+    def run(self) -> tuple[Any, ...]:
+        """Parse the whole text; the result is only good when there are no diagnostics."""
+        while not self.gave_up:
+            token = self._next()
+            if token.kind == "FINISH":
+                break
+            if not self.line:
+                if token.kind == "_NL":
+                    continue
+                if self._passed_over(token):
+                    continue
+            self._take(token)
+        return self._finished()
+
+    def _next(self) -> Token:
+        """Return the next token, with comments left out."""
+        text = self.source.text
+        while True:
+            match = SCANNER.match(text, self.position)
+            assert match is not None and match.lastgroup is not None, "every character is at least strange"
+            kind = match.lastgroup
+            start, end = match.span(kind)
+            if kind != "HASH" or (end > start + 1 and "COLOUR" in self.table.moves(self.states[-1])):
+                self.position = end
+                return Token(kind, match[kind], start, end)
+            self.position = comment_end(text, start)
+
+    def _take(self, token: Token) -> None:
+        kind = self._kind(token)
+        if len(self.line) == 0:
+            self.height = len(self.states)
+        self.line.append(token)
+        fault = self._fault(kind, token)
+        if fault is not None or not self._feed(kind, token):
+            self._recover(kind, token, fault)
+        elif kind == "_NL":
+            self._end_line()
+
+    def _kind(self, token: Token) -> str:
+        """Return the terminal that a token counts as here: words of the language are names where only a name can stand."""
+        kind = token.kind
+        if kind == "NAME" or kind == "SIGN":
+            word = self.table.words.get(token.text)
+            if word is None:
+                return kind
+            moves = self.table.moves(self.states[-1])
+            if kind == "SIGN" or word in moves or token.text in RESERVED or "NAME" not in moves:
+                return word
+        elif kind == "HASH":
+            return "COLOUR"
+        return kind
+
+    def _fault(self, kind: str, token: Token) -> Diagnostic | None:
+        """Return what is wrong with a token by itself."""
+        if kind in ("BAD", "STRANGE") or len(token.text) > LONGEST.get(kind, 1_000_000):
+            from blocklang.language.mistakes import odd_token
+
+            return odd_token(self.source, kind, token)
+        if kind == "STRING" and not token.text.isprintable():
+            from blocklang.language.mistakes import unprintable
+
+            return unprintable(self.source, token)
+        if kind == "NUMBER" and "/" in token.text and " " not in token.text and len(self.line) > 1:
+            if self.line[-2].text in ("/", "sqrt", "sin", "cos", "tan"):
+                from blocklang.language.mistakes import ambiguous_fraction
+
+                return ambiguous_fraction(self.source, self.line[-2], token)
+        return None
+
+    def _feed(self, kind: str, token: Token) -> bool:
+        """Shift a token after the reductions that it allows; say whether it may stand here."""
+        states = self.states
+        while True:
+            move = self.table.moves(states[-1]).get(kind)
+            if move is None:
+                return False
+            if move >= 0:
+                states.append(move)
+                text = token.text
+                self.values.append(Word(text[1:-1] if kind == "STRING" else text, token.start, token.end))
+                self.starts.append(token.start)
+                self.ends.append(token.end)
+                return True
+            self._reduce(self.table.rule(~move))
+            if len(states) < self.height and len(self.line) == 1:
+                self.height = len(states)
+
+    def _reduce(self, rule: Rule) -> None:
+        size = rule.length
+        if size:
+            parts = self.values[-size:]
+            start, end = self.starts[-size], self.ends[-1]
+            del self.states[-size:], self.values[-size:], self.starts[-size:], self.ends[-size:]
+        else:
+            parts, start, end = [], self.ends[-1], self.ends[-1]
+        value = _made(rule, parts, start, end)
+        self.states.append(self.table.moves(self.states[-1])[rule.origin])
+        self.values.append(value)
+        self.starts.append(start)
+        self.ends.append(end)
+
+    def _end_line(self) -> None:
+        first = self.line[0]
+        if first.text in GROUPS and not self._in_grid():
+            self.groups.append(OpenGroup(first))
+            if len(self.groups) > DEEPEST_GROUPS:
+                from blocklang.language.mistakes import too_deep
+
+                self._report(too_deep(self.source, first))
+                self.gave_up = True
+        elif first.text == "end":
+            self.groups.pop()
+        self.line = []
+
+    def _in_grid(self) -> bool:
+        """Say whether the innermost group holds cells or cuts, where no other group can begin."""
+        return bool(self.groups) and self.groups[-1].first.text in ("rows", "cut")
+
+    def _passed_over(self, token: Token) -> bool:
+        """Say whether a line belongs to a group that was not understood, or ends it, and pass over it."""
+        inner = self.groups[-1] if self.groups else None
+        if token.text == "end":
+            if inner is None:
+                from blocklang.language.mistakes import end_too_many
+
+                self._report(end_too_many(self.source, token))
+            elif inner.understood:
+                return False
+            else:
+                self.groups.pop()
+        elif inner is None or inner.understood or not self._in_grid():
+            return False
+        self.position = comment_end(self.source.text, token.start)
+        return True
+
+    def _recover(self, kind: str, token: Token, fault: Diagnostic | None) -> None:
+        """Report a line that is not understood and go on with the next one."""
+        first = self.line[0]
+        if fault is None:
+            from blocklang.language.mistakes import unexpected
+
+            inner = self.groups[-1].first.text if self.groups else ""
+            fault = unexpected(self.source, self.line, kind, self._allowed(), inner)
+        self._report(fault)
+        if kind != "_NL":
+            self.position = comment_end(self.source.text, token.start)
+        if first.text == "end" and len(self.line) > 1:
+            self.line = [first]
+            return
+        excess = len(self.states) - self.height
+        if excess > 0:
+            del self.states[-excess:], self.values[-excess:], self.starts[-excess:], self.ends[-excess:]
+        if first.text in GROUPS and not self._in_grid():
+            self.groups.append(OpenGroup(first))
+            self.groups[-1].understood = False
+        self.line = []
+
+    def _allowed(self) -> set[str]:
+        """Return the terminals that may stand here."""
+        return {symbol for symbol in self.table.moves(self.states[-1]) if symbol.isupper()}
+
+    def _report(self, diagnostic: Diagnostic) -> None:
+        if len(self.diagnostics) < MOST_MESSAGES:
+            self.diagnostics.append(diagnostic)
+        else:
+            self.gave_up = True
+
+    def _finished(self) -> tuple[Any, ...]:
+        """Close the last line, see that no group is left open, and return the items of the file."""
+        end = len(self.source.text)
+        if self.line and not self.gave_up:
+            self._take(Token("_NL", "\n", end, end))
+        if not self.gave_up:
+            for group in self.groups:
+                if group.understood:
+                    from blocklang.language.mistakes import unclosed
+
+                    self._report(unclosed(self.source, group.first))
+        if self.diagnostics:
+            return ()
+        self.height = len(self.states)
+        while self.states[-1] != self.table.end:
+            move = self.table.moves(self.states[-1])[FINISH]
+            self._reduce(self.table.rule(~move))
+        return tuple(self.values[-1])
+
+
+def _made(rule: Rule, parts: list[Any], start: int, end: int) -> Any:
+    """Build what a rule stands for from its parts; helper rules gather their parts in one list."""
+    kept: list[Any] = []
+    helper = rule.name.startswith("_")
+    for index, spread in rule.kept:
+        if index == ABSENT:
+            kept.append(None)
+        elif not spread:
+            kept.append(parts[index])
+        elif helper and not kept:
+            kept = parts[index]  # a growing list is handed on, not copied, so that long files stay linear
+        else:
+            kept.extend(parts[index])
+    if helper:
+        return kept
+    if rule.bare and len(kept) == 1:
+        return kept[0]
+    return BUILDERS[rule.name](kept, start, end)

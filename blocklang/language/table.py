@@ -1,0 +1,67 @@
+"""Load grammar.table: the automaton that says what may follow what."""
+
+from functools import cache
+from os.path import dirname, join
+from typing import NamedTuple
+
+#: Keep nothing, because an optional part was left out.
+ABSENT = -1
+
+
+class Rule(NamedTuple):
+    """How parts become one: `kept` pairs a part's index (or `ABSENT`) with whether its list is spread out."""
+
+    origin: str
+    name: str
+    bare: bool
+    length: int
+    kept: tuple[tuple[int, bool], ...]
+
+
+class Table:
+    """The automaton; a small file visits few of its records, so each is worked out when it is first asked for."""
+
+    start = 0
+
+    def __init__(self, lines: list[str]) -> None:
+        """Sort the records of the table file by kind."""
+        self.end = int(lines[1].split()[1])
+        self.words = {word: name for _, word, name in (line.split() for line in lines if line.startswith("word "))}
+        self._rule_lines = [line for line in lines if line.startswith("rule ")]
+        self._state_lines = [line for line in lines if line.startswith("state")]
+        self._rules: dict[int, Rule] = {}
+        self._states: dict[int, dict[str, int]] = {}
+
+    def moves(self, state: int) -> dict[str, int]:
+        """Return where each symbol leads from a state: to a state (0 and up), or to rule ~n (below 0)."""
+        moves = self._states.get(state)
+        if moves is None:
+            moves = self._states[state] = dict(map(_move, self._state_lines[state].split()[1:]))
+        return moves
+
+    def rule(self, number: int) -> Rule:
+        """Return a rule by its number."""
+        rule = self._rules.get(number)
+        if rule is None:
+            rule = self._rules[number] = _rule(self._rule_lines[number].split())
+        return rule
+
+
+@cache
+def load_table() -> Table:
+    """Return the automaton that ships with the program."""
+    with open(join(dirname(__file__), "grammar.table"), encoding="utf-8") as file:
+        return Table(file.read().splitlines())
+
+
+def _rule(record: list[str]) -> Rule:
+    kept = tuple((ABSENT, False) if part == "n" else (int(part.rstrip("*")), part[-1] == "*") for part in record[5:])
+    return Rule(record[1], record[2], record[3] == "?", int(record[4]), kept)
+
+
+def _move(text: str) -> tuple[str, int]:
+    symbol, shift, target = text.partition(">")
+    if shift:
+        return symbol, int(target)
+    symbol, _, target = text.partition("<")
+    return symbol, ~int(target)

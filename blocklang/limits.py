@@ -1,0 +1,46 @@
+"""Every bound on what a block file may ask for, in one place; a file that goes past one is told so."""
+
+from typing import Final
+
+#: The largest file, in bytes. Twenty thousand patches written out one by one take about half of it.
+MOST_BYTES: Final = 2_000_000
+#: The longest name, in characters.
+LONGEST_NAME: Final = 60
+#: The longest text in quotes, in characters.
+LONGEST_TEXT: Final = 500
+#: The longest number as written, in characters.
+LONGEST_NUMBER: Final = 18
+#: Groups inside groups.
+DEEPEST_GROUPS: Final = 6
+#: Operations inside operations in one piece of arithmetic; a sum of more terms is split over several `let` lines.
+DEEPEST_ARITHMETIC: Final = 50
+#: Bits of an exact fraction before it goes on as a decimal.
+MOST_FRACTION_BITS: Final = 160
+#: The largest value that arithmetic may reach.
+LARGEST_VALUE: Final = 1_000_000_000
+#: The largest finished width or height, and the furthest a point may lie from the lower left, in inches.
+LARGEST_LENGTH: Final = 1_000
+#: The smallest finished width or height, in inches.
+SMALLEST_LENGTH: Final = 0.25
+#: Members of one turn group.
+MOST_TURNS: Final = 360
+#: Patches in a block, placed blocks included.
+MOST_PATCHES: Final = 20_000
+#: Named points in a block, placed blocks included.
+MOST_POINTS: Final = 40_000
+#: Corners of one outline.
+MOST_CORNERS: Final = 60
+#: Corners of all outlines that are written out point by point.
+MOST_WRITTEN_CORNERS: Final = 60_000
+#: Fabrics in a block, placed blocks included; also the stripes of one patch.
+MOST_FABRICS: Final = 200
+#: Statements about the sewing (`seam`, `set in`, `sew`, `partial`, `press`, `spin`), repeats counted.
+MOST_WISHES: Final = 20_000
+#: Lines that one shape is cut along.
+MOST_CUTS: Final = 60
+#: Blocks placed in blocks placed in blocks.
+DEEPEST_PLACING: Final = 6
+#: Messages about one file; the rest is only counted.
+MOST_MESSAGES: Final = 20
+#: Names in one statement about the sewing.
+MOST_NAMES: Final = 500
