@@ -4,7 +4,6 @@ from dataclasses import dataclass, field
 from math import gcd
 
 from blocklang.pressing.parity import ParityForest
-from blocklang.pressing.parts import tie_all, tied_to_settled
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule, Tie
 
@@ -54,32 +53,17 @@ def complement(one: Sum) -> Sum:
     return total({CONSTANT: 1}, times(-1, one))
 
 
-def agreed_ranks(question: Question) -> int:
-    """Return how many ranks from the top can be kept without any loss, as far as their ties tell."""
-    forest = tied_to_settled(question)
-    agreed = 0
-    for rank in list(Rank)[: Rank.PREFERENCES]:
-        if not all(tie_all(forest, rule) for rule in question.rules if rule.rank is rank and not rule.instead):
-            break
-        agreed = rank + 1
-    return agreed
-
-
-def write_program(question: Question, agreed: int, clips: bool) -> Program:
-    """Write the program of a part: the first `agreed` ranks are kept whole, and nothing is clipped unless `clips`."""
-    forest = tied_to_settled(question)
-    for rule in question.rules:
-        if rule.rank < agreed and not rule.instead:
-            tie_all(forest, rule)
+def write_program(question: Question, forest: ParityForest, clips: bool) -> Program:
+    """Write the program of a part, with the ties of a forest held; nothing is clipped unless `clips`."""
     program = Program()
     _literals(program, question, forest)
     spun: dict[int, tuple[Sum, Sum]] = {}
     for rule in question.rules:
-        if rule.rank is not Rank.CLIPS and (rule.rank >= agreed or rule.rank in (Rank.CENTRES, Rank.CROSSES)):
+        if rule.rank is not Rank.CLIPS:
             _write_rule(program, rule, spun)
     for rule in question.rules:
-        if rule.rank is Rank.CLIPS and (rule.instead or not agreed):
-            _write_constancy(program, rule, spun.get(rule.junction), clips)
+        if rule.rank is Rank.CLIPS:
+            _write_constancy(program, rule, spun.get(rule.junction) if rule.instead else None, clips)
     program.costs[Rank.PREFERENCES] = _preference_cost(program, question)
     return program
 

@@ -1,11 +1,146 @@
-"""Why a junction that could lock does not, in sentences for people who sew."""
+"""Why a junction that could lock does not, and what the author's lines cost, in sentences for people who sew."""
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterator, Sequence
 
-from blocklang.pressing.rules import Question
+from blocklang.graph.values import OUTSIDE
+from blocklang.pressing.costs import against, kept
+from blocklang.pressing.crossings import Crossing
+from blocklang.pressing.lines import PressingWish, say_line, say_seam
+from blocklang.pressing.ranks import Rank
+from blocklang.pressing.rules import Question, Rule
+from blocklang.pressing.tracing import Holds, holds_of, rings_of, shortest_ring
 from blocklang.pressing.values import Reason
+
+_MOST_NAMES = 4
+_SPINS = (Rank.CENTRES, Rank.CROSSES)
+_COSTS = {
+    Rank.CLIPS: ("{} join has to be clipped", "{} joins have to be clipped"),
+    Rank.LOCKS: ("{} junction does not lock", "{} junctions do not lock"),
+    Rank.CENTRES: ("{} centre is not spun", "{} centres are not spun"),
+    Rank.LIKENESS: ("{} unit is pressed unlike its fellows", "{} units are pressed unlike their fellows"),
+    Rank.CROSSES: ("{} plain cross is not spun", "{} plain crosses are not spun"),
+    Rank.PREFERENCES: ("{} seam is pressed against a preference", "{} seams are pressed against a preference"),
+}
 
 
 def reasons_for(question: Question, left: Sequence[bool]) -> tuple[Reason, ...]:
-    """Return a sentence for each junction that could lock and does not, and for each line that costs something."""
-    return question.lines.clashes
+    """Return a sentence for each junction that could lock and does not, and for each line that costs something.
+
+    Where no line is to blame, a ring of junctions that cannot all be spun is named once.
+    """
+    by_line = holds_of(question, left)
+    broken = [rule for rule in question.rules if not kept(rule, left)]
+    return (
+        *question.lines.clashes,
+        *_unusable(question),
+        *_about_open(question),
+        *_about_locks(question, broken, by_line, left),
+        *_about_rings(question, broken, by_line, left),
+        *_about_lines(question, broken, by_line, left),
+    )
+
+
+def say_junction(question: Question, junction: int) -> str:
+    """Name a junction by the patches round it."""
+    graph = question.graph
+    around = {p for end in graph.junctions[junction].ends for p in graph.segments[end.segment].patches if p != OUTSIDE}
+    return _listed([graph.block.patches[patch].id for patch in sorted(around)])
+
+
+def _unusable(question: Question) -> Iterator[Reason]:
+    for name in question.unusable:
+        yield Reason(None, f"The preference “{name}” fails and is left out.")
+
+
+def _about_open(question: Question) -> Iterator[Reason]:
+    for crossing in question.crossings:
+        seam = next((end.segment for end in crossing.arriving if end.segment in question.opened), None)
+        if crossing.both_sides and seam is not None:
+            between = say_seam(question.graph, question.graph.segments[seam])
+            yield _no_lock(question, crossing.junction, f"the seam between {between} is pressed open, as you ask")
+
+
+def _about_locks(question: Question, broken: list[Rule], by_line: Holds, left: Sequence[bool]) -> Iterator[Reason]:
+    rings = rings_of(question.rules, (Rank.LOCKS,))
+    for rule in broken:
+        if rule.rank is Rank.LOCKS:
+            lines = by_line.apart(rule.ties, left)
+            ring = () if lines else shortest_ring(rings, rule)
+            yield _no_lock(question, rule.junction, _why(lines, ring))
+
+
+def _why(lines: tuple[PressingWish, ...], ring: tuple[int, ...]) -> str:
+    if len(lines) > 1:
+        return f"the lines {' and '.join(map(say_line, lines))} hold its seams the same way on both sides"
+    if lines:
+        return f"the line {say_line(lines[0])} holds its seams the same way on both sides"
+    if ring:
+        return f"it stands in a ring of {len(ring)} junctions, and in a ring of an odd number one cannot lock"
+    return "to lock it, more would be lost elsewhere"
+
+
+def _no_lock(question: Question, junction: int, why: str) -> Reason:
+    return Reason(junction, f"The seams do not lock where {say_junction(question, junction)} meet: {why}.")
+
+
+def _about_rings(question: Question, broken: list[Rule], by_line: Holds, left: Sequence[bool]) -> Iterator[Reason]:
+    """Name each odd ring once; a junction of a ring that is named already needs no sentence of its own."""
+    rings, told = rings_of(question.rules), set[int]()
+    for rule in broken:
+        if rule.rank not in _SPINS or rule.junction in told or by_line.apart(rule.ties, left):
+            continue
+        ring = shortest_ring(rings, rule)
+        if ring:
+            told.update(ring)
+            yield Reason(rule.junction, _say_ring(question, ring))
+
+
+def _say_ring(question: Question, ring: tuple[int, ...]) -> str:
+    places = [f"where {say_junction(question, junction)} meet" for junction in ring[:_MOST_NAMES]]
+    more = len(ring) - len(places)
+    listed = "; ".join(places) + (f"; and {more} more" if more else "")
+    return (
+        f"The {len(ring)} junctions of a ring ({listed}) cannot all be spun: "
+        "each turns the other way from the next, which does not come out in a ring of an odd number."
+    )
+
+
+def _about_lines(question: Question, broken: list[Rule], by_line: Holds, left: Sequence[bool]) -> Iterator[Reason]:
+    """Tell what each line costs; what two lines cost only together is told of both."""
+    costs: dict[PressingWish, Counter[Rank]] = {line.wish: Counter() for line in question.lines.lines}
+    for rule in broken:
+        for wish in by_line.apart(rule.ties, left):
+            costs[wish][rule.rank] += 1
+    for line in question.lines.lines:
+        for settled in line.settles:
+            if settled.left is None:
+                costs[line.wish] += _cost_of_open(question, settled.segment)
+            elif against(question, settled.segment, left):
+                costs[line.wish][Rank.PREFERENCES] += 1
+    for line in question.lines.lines:
+        if costs[line.wish]:
+            yield Reason(line.junction, f"With the line {say_line(line.wish)}, {_say_costs(costs[line.wish])}.")
+
+
+def _cost_of_open(question: Question, segment: int) -> "Counter[Rank]":
+    touched = [crossing for crossing in question.crossings if _touches(crossing, segment)]
+    locks = sum(any(end.segment == segment for end in crossing.arriving) for crossing in touched if crossing.both_sides)
+    spins = sum(crossing.can_spin for crossing in touched)
+    return Counter({rank: n for rank, n in ((Rank.LOCKS, locks), (Rank.CROSSES, spins)) if n})
+
+
+def _touches(crossing: Crossing, segment: int) -> bool:
+    return any(end.segment == segment for end in crossing.ends)
+
+
+def _say_costs(costs: "Counter[Rank]") -> str:
+    said = [_COSTS[rank][n > 1].format(n) for rank, n in sorted(costs.items())]
+    return _listed(said, len(said))
+
+
+def _listed(names: list[str], most: int = _MOST_NAMES) -> str:
+    shown = names[:most]
+    if len(names) > most:
+        shown.append(f"{len(names) - most} more")
+    return shown[0] if len(shown) == 1 else f"{', '.join(shown[:-1])} and {shown[-1]}"

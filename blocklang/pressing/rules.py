@@ -12,6 +12,7 @@ from blocklang.pressing.crossings import Crossing, crossings_of
 from blocklang.pressing.lines import AuthorLines
 from blocklang.pressing.preferences import PressingPreference
 from blocklang.pressing.ranks import MANY_SEAMS, Rank
+from blocklang.pressing.shades import lightness_of
 
 #: Weights of preferences are counted in thousandths, so that sums are exact.
 _GRAIN = 1000
@@ -54,7 +55,7 @@ class Question:
     first_choice: tuple[bool, ...]
     crossings: tuple[Crossing, ...]
     lines: AuthorLines
-    spins: tuple[tuple[int, SpinSense], ...]
+    unusable: tuple[str, ...]  # preferences that fail
 
 
 def rules_of(assembly: Assembly, crossings: tuple[Crossing, ...], lines: AuthorLines) -> tuple[Rule, ...]:
@@ -135,11 +136,10 @@ def _of_step(assembly: Assembly, step: Step, opened: frozenset[int]) -> Iterator
 
 def ask(assembly: Assembly, preferences: tuple[PressingPreference, ...], lines: AuthorLines) -> Question:
     """Return the question for an assembly, with the author's lines as they are followed."""
-    from blocklang.pressing.shades import lightness_of
-
     graph = assembly.graph
     crossings = crossings_of(assembly)
     opened = frozenset(s.segment for s in lines.settled if s.left is None)
+    weights, unusable = weights_of(graph, preferences)
     darkness = [(*lightness_of(graph, patch), patch) for patch in range(len(graph.block.patches))]
     return Question(
         graph=graph,
@@ -147,9 +147,9 @@ def ask(assembly: Assembly, preferences: tuple[PressingPreference, ...], lines: 
         opened=opened,
         settled=tuple((s.segment, s.left) for s in lines.settled if s.left is not None),
         rules=rules_of(assembly, crossings, lines),
-        weights=weights_of(graph, preferences)[0],
+        weights=weights,
         first_choice=tuple(not s.is_seam or darkness[s.left] < darkness[s.right] for s in graph.segments),
         crossings=crossings,
         lines=lines,
-        spins=lines.spins,
+        unusable=unusable,
     )

@@ -1,22 +1,19 @@
-"""Solving a disputed part exactly, rank after rank; the solver is loaded only here."""
+"""Finding the best directions for a part whose ties disagree."""
 
 import math
-import time
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from collections.abc import Sequence
+from dataclasses import dataclass
 
-from blocklang.pressing.costs import Costs, costs_of
-from blocklang.pressing.parts import follow_most
-from blocklang.pressing.program import CONSTANT, Program, Sum, agreed_ranks, write_program
+from blocklang.pressing.costs import costs_of
+from blocklang.pressing.parity import ParityForest
+from blocklang.pressing.parts import follow_most, tied_to_settled
+from blocklang.pressing.program import write_program
 from blocklang.pressing.ranks import Rank
-from blocklang.pressing.rules import Question
-
-if TYPE_CHECKING:
-    import highspy
-
-#: Without a time limit a search still ends, after so much work (nodes times columns), the same on every machine.
-_MOST_WORK = 2_000_000
-_SLACK = 1e-6
+from blocklang.pressing.rules import Question, Rule
+from blocklang.pressing.solving import least_cost, solve, value_of
+from blocklang.pressing.tables import least
+from blocklang.pressing.tying import Tied, tie_locks, tie_what_is_sure
+from blocklang.pressing.weighing import lock_tables, scales_of, tables_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,149 +24,96 @@ class Answer:
     gap: float
 
 
-@dataclass(slots=True)
-class _Run:
-    """A program on its way through the solver, rank by rank."""
-
-    program: Program
-    solver: "highspy.Highs | None"
-    columns: list[float] = field(default_factory=list)
-    gap: float = 0.0
-
-
 def search(question: Question, deadline: float | None) -> Answer:
-    """Search a disputed part; `deadline` is on the monotonic clock, in seconds."""
-    agreed = agreed_ranks(question)
-    greedy = follow_most(question)
-    for kept, clips in dict.fromkeys(((agreed, False), (min(agreed, 1), False), (0, True))):
-        if not kept and not clips:
-            continue
-        program = write_program(question, kept, clips)
-        run = _solve(program, deadline)
-        if run is not None:
-            return _better(question, greedy, run)
-    return Answer(greedy, math.inf)
+    """Search a disputed part; `deadline` is on the monotonic clock, in seconds.
+
+    Tables are exact and quick where each seam is tied to few others, as in most blocks; the solver takes the rest.
+    """
+    tied = tie_what_is_sure(question)
+    loose = tied_to_settled(question)
+    found = [follow_most(question)]
+    if tied is not None:
+        left = _by_tables(question, tied.forest)
+        if left is not None and _supposed_rightly(question, tied, left, 0):
+            return Answer(left, 0.0)
+        found += [left] if left is not None else []
+    left = _by_tables(question, loose)
+    if left is not None:
+        return Answer(left, 0.0)
+    return _with_solver(question, tied, found, deadline)
 
 
-def _better(question: Question, greedy: tuple[bool, ...], run: _Run) -> Answer:
-    left = list(greedy)
+def _with_solver(
+    question: Question, tied: Tied | None, found: list[tuple[bool, ...]], deadline: float | None
+) -> Answer:
+    """Ask the solver; where it proves nothing, the best of what was found by other ways is as good as its own."""
+    if tied is not None:
+        answer = _by_solver(question, tied.forest, False, deadline)
+        if answer is not None and not answer.gap and _supposed_rightly(question, tied, answer.left, 0):
+            return answer
+    loose, locks = tied_to_settled(question), tie_locks(question)
+    left = _by_tables(question, locks.forest)
+    if left is not None:
+        clips = least_cost(write_program(question, loose, True), Rank.CLIPS, deadline)
+        if clips is not None and _supposed_rightly(question, locks, left, clips):
+            return Answer(left, 0.0)
+        found.append(left)
+    answer = _by_solver(question, loose, True, deadline)
+    if answer is not None and not answer.gap:
+        return answer
+    if answer is not None:
+        found.append(answer.left)
+    best = min(found, key=lambda one: costs_of(question, one, question.seams))
+    return Answer(best, answer.gap if answer is not None and math.isfinite(answer.gap) else _all_of(question, best))
+
+
+def _by_tables(question: Question, forest: ParityForest) -> tuple[bool, ...] | None:
+    answers = least(tables_of(question, forest, scales_of(question)))
+    if answers is None:
+        return None
+    fixed, fixed_differs = forest.find(len(question.graph.segments))
+    answers[fixed] = not fixed_differs
+    left = [True] * len(question.graph.segments)
     for seam in question.seams:
-        left[seam] = _value(run.program.literals[seam], run.columns) > 0.5
-    if run.gap and _costs(question, greedy) < _costs(question, left):
-        return Answer(greedy, run.gap)
+        head, differs = forest.find(seam)
+        left[seam] = answers[head] ^ differs
+    return tuple(left)
+
+
+def _supposed_rightly(question: Question, tied: Tied, left: Sequence[bool], clips: int) -> bool:
+    costs = costs_of(question, left, question.seams)
+    return costs[Rank.CLIPS] == clips and costs[Rank.LOCKS] == _locks_lost_anyhow(question, tied)
+
+
+def _locks_lost_anyhow(question: Question, tied: Tied) -> int | None:
+    lost = 0
+    for group in tied.doubtful:
+        least_lost = _least_lost(question, tied.forest, group)
+        if least_lost is None:
+            return None
+        lost += least_lost
+    return lost
+
+
+def _least_lost(question: Question, forest: ParityForest, group: tuple[Rule, ...]) -> int | None:
+    tables = lock_tables(group, question, forest)
+    answers = least(tables)
+    if answers is None:
+        return None
+    return sum(t.costs[int("0" + "".join(str(int(answers[c])) for c in t.scope), 2)] for t in tables)
+
+
+def _by_solver(question: Question, forest: ParityForest, clips: bool, deadline: float | None) -> Answer | None:
+    program = write_program(question, forest, clips)
+    run = solve(program, deadline)
+    if run is None:
+        return None
+    left = [True] * len(question.graph.segments)
+    for seam in question.seams:
+        left[seam] = value_of(program.literals[seam], run.columns) > 0.5
     return Answer(tuple(left), run.gap)
 
 
-def _costs(question: Question, left: list[bool] | tuple[bool, ...]) -> Costs:
-    return costs_of(question, left, question.seams)
-
-
-def _solve(program: Program, deadline: float | None) -> _Run | None:
-    """Return the run, or None when the program has no solution at all (or none was found in time)."""
-    if not program.upper:
-        return _Run(program, None) if _nothing_open(program) else None
-    run = _Run(program, _load(program))
-    for rank in Rank:
-        cost = {column: factor for column, factor in program.costs.get(rank, {}).items() if column != CONSTANT}
-        if not cost and (run.columns or rank is not Rank.PREFERENCES):
-            continue
-        if not _improve(run, cost, deadline):
-            return run if run.columns else None
-    return run
-
-
-def _nothing_open(program: Program) -> bool:
-    """Tell whether a program without columns, in which the author settles everything, keeps its own rows."""
-    return all(row.get(CONSTANT, 0) >= low for low, row in program.rows) and not any(program.equal)
-
-
-def _improve(run: _Run, cost: Sum, deadline: float | None) -> bool:
-    """Find the least cost and hold it from here on; return whether it is proven."""
-    import highspy
-
-    solver = run.solver
-    assert solver is not None
-    size = len(run.program.upper)
-    for column in range(size):
-        solver.changeColCost(column, float(cost.get(column, 0)))
-    if run.columns:
-        start = highspy.HighsSolution()
-        start.col_value = run.columns
-        solver.setSolution(start)
-    if deadline is not None:
-        solver.setOptionValue("time_limit", solver.getRunTime() + max(0.0, deadline - time.monotonic()))
-    solver.run()
-    if solver.getModelStatus() == highspy.HighsModelStatus.kInfeasible:
-        return False
-    info = solver.getInfo()
-    proven = solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
-    values = list(solver.getSolution().col_value)
-    if math.isinf(info.objective_function_value) or len(values) != size:
-        run.gap = run.gap or math.inf
-        return False
-    run.columns = [float(round(v)) if whole else v for v, whole in zip(values, run.program.whole, strict=True)]
-    if not proven:
-        run.gap = max(1.0, float(round(info.objective_function_value) - math.ceil(info.mip_dual_bound - _SLACK)))
-        return False
-    best = round(info.objective_function_value)
-    columns = sorted(cost)
-    solver.addRow(-highspy.kHighsInf, best + 0.5, len(columns), columns, [float(cost[c]) for c in columns])
-    return True
-
-
-def _load(program: Program) -> "highspy.Highs":
-    solver = _silent_solver()
-    for option, value in (
-        ("output_flag", False),
-        ("threads", 1),
-        ("parallel", "off"),
-        ("mip_rel_gap", 0.0),
-        ("mip_abs_gap", 0.9),
-        ("mip_max_nodes", max(50, _MOST_WORK // (len(program.upper) + 1))),
-    ):
-        solver.setOptionValue(option, value)
-    solver.passModel(_model(program))
-    return solver
-
-
-def _silent_solver() -> "highspy.Highs":
-    import highspy
-
-    class Silent(highspy.Highs):
-        """A solver that prints nothing: standard output belongs to results, and its greeting comes that early."""
-
-        def enableCallbacks(self) -> None:  # noqa: N802 - the solver's own name
-            """Fall silent before the greeting."""
-            self.silent()
-            super().enableCallbacks()  # type: ignore[no-untyped-call]
-
-    return Silent()  # type: ignore[no-untyped-call]
-
-
-def _model(program: Program) -> "highspy.HighsLp":
-    import highspy
-
-    rows = [(low, math.inf, row) for low, row in program.rows] + [(0, 0.0, row) for row in program.equal]
-    lp = highspy.HighsLp()
-    lp.num_col_, lp.num_row_ = len(program.upper), len(rows)
-    lp.col_cost_ = [0.0] * len(program.upper)
-    lp.col_lower_ = [0.0] * len(program.upper)
-    lp.col_upper_ = [float(upper) for upper in program.upper]
-    lp.row_lower_ = [low - row.get(CONSTANT, 0) for low, _, row in rows]
-    lp.row_upper_ = [high - row.get(CONSTANT, 0) for _, high, row in rows]
-    starts, indices, values = [0], [], []
-    for _, _, row in rows:
-        columns = sorted(column for column in row if column != CONSTANT)
-        indices += columns
-        values += [float(row[column]) for column in columns]
-        starts.append(len(indices))
-    matrix = lp.a_matrix_
-    matrix.format_ = highspy.MatrixFormat.kRowwise
-    matrix.start_, matrix.index_, matrix.value_ = starts, indices, values
-    kinds = {True: highspy.HighsVarType.kInteger, False: highspy.HighsVarType.kContinuous}
-    lp.integrality_ = [kinds[whole] for whole in program.whole]
-    return lp
-
-
-def _value(one: Sum, columns: list[float]) -> float:
-    return sum(factor * (1.0 if column == CONSTANT else columns[column]) for column, factor in one.items())
+def _all_of(question: Question, left: tuple[bool, ...]) -> float:
+    """Return all that a choice loses at the first rank at which it loses anything: none of it is ruled out."""
+    return float(next((cost for cost in costs_of(question, left, question.seams) if cost), 1))
