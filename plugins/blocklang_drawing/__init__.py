@@ -4,6 +4,7 @@ Imports only public names of blocklang; lengths on a drawing are points (72 to t
 """
 
 from blocklang_drawing.block_picture import draw_block, draw_lines
+from blocklang_drawing.dimensions import say_measure
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.mark_key import Mark, draw_mark
 from blocklang_drawing.pressing_map import draw_pressing_map
@@ -55,6 +56,7 @@ __all__ = [
     "draw_step",
     "draw_swatch",
     "draw_unit",
+    "say_measure",
     "shorten",
     "text_width",
     "theme_for",

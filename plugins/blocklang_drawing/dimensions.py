@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from blocklang.cutting.words import format_measure
+from blocklang.cutting import format_measure
 
 from blocklang.block import LengthUnit
 from blocklang.geometry import TICKS_PER_INCH
@@ -12,6 +12,8 @@ from blocklang_drawing.theme import Theme
 from blocklang_drawing.type_widths import text_width
 
 SIZE = 9.0
+#: Nearer to a mark of the ruler than this (1/200 in) nobody sees a difference.
+ON_THE_MARK = Fraction(1, 200)
 _AWAY, _TICK = 9.0, 3.0
 #: Bounds that differ from the measures by more than this many ticks belong to a turned unit.
 _TURNED = TICKS_PER_INCH // 64
@@ -68,8 +70,12 @@ def _beside(frame: Frame, measure: str, theme: Theme) -> tuple[Shape, ...]:
 
 
 def say_measure(ticks: int, shown_in: LengthUnit) -> str:
-    """Return a length in ticks as a ruler shows it."""
-    return format_measure(Fraction(ticks, TICKS_PER_INCH), shown_in)
+    """Return a length in ticks as a ruler shows it: "about" the nearest mark when it lies between two."""
+    exact = Fraction(ticks, TICKS_PER_INCH)
+    mark = Fraction(1, 16) if shown_in is LengthUnit.INCH else Fraction(5, 127)  # a millimetre
+    shown = round(exact / mark) * mark
+    about = "about " if abs(exact - shown) > ON_THE_MARK else ""
+    return about + format_measure(shown, shown_in)
 
 
 def _lies_straight(frame: Frame, measures: tuple[int, int]) -> bool:

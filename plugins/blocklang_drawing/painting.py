@@ -39,16 +39,19 @@ def paint_patches(frame: Frame, painted: Iterable[Painted], theme: Theme) -> tup
     items = tuple(painted)
     small = _are_small(frame, items)
     cloth: dict[str, list[Trail]] = {}
+    stripes: list[Trail] = []
     lines: dict[str, list[Trail]] = {}
     fills = dict(theme.fills)
-    for fabric, trail, ring in (part for item in items for part in _parts(frame, item)):
+    for item, fabric, trail, ring in ((item, *part) for item in items for part in _parts(frame, item)):
         cloth.setdefault(fabric, []).append(trail)
+        stripes.extend([trail] if item.patch.stripes is not None else [])
         texture = fills[fabric].texture
         if texture is not None and not small:
             lines.setdefault(fabric, []).extend(hatch(ring, texture))
     return (
         *(Path(tuple(trails), Paint(fill=_colour(fills[fabric], small))) for fabric, trails in cloth.items()),
         *(_texture(fills[fabric], trails) for fabric, trails in lines.items()),
+        Path(tuple(stripes), Paint(stroke=theme.ink, width=theme.line / 3)),
         *_outlines(items, theme, theme.line / 2 if small else theme.line),
     )
 
@@ -66,7 +69,7 @@ def _outlines(items: tuple[Painted, ...], theme: Theme, width: float) -> tuple[P
     # Light lines round the dark patches come first, so that they only show where dark meets dark.
     inks = (theme.paper, theme.ink)
     fills = dict(theme.fills)
-    dark = [fills[item.patch.fabric].ink == theme.paper for item in items]
+    dark = [item.patch.stripes is None and fills[item.patch.fabric].ink == theme.paper for item in items]
     drawn = (tuple(item.trail for item, d in zip(items, dark, strict=True) if d == want) for want in (True, False))
     return tuple(Path(trails, Paint(stroke=ink, width=width)) for ink, trails in zip(inks, drawn, strict=True))
 

@@ -43,7 +43,7 @@ def _cutting(sheet: Sheet) -> Iterator[str]:
         for sentence in fabric.cutting:
             yield from _wrapped(sentence, "  ")
     for note in sheet.cutting_notes:
-        yield from _wrapped(note)
+        yield from _wrapped(note, "- ")
 
 
 def _step(step: StepEntry) -> Iterator[str]:

@@ -4,11 +4,12 @@ from dataclasses import dataclass
 
 from blocklang.assembly.values import JoinKind
 from blocklang.block import LengthUnit
-from blocklang.cutting.words import describe_piece
+from blocklang.cutting import describe_piece, describe_strip_set
 from blocklang.hooks import OutputOptions
 from blocklang.plan import PlanStep, SewingPlan
+from blocklang_drawing import say_measure
 from blocklang_sewing_sheet import words
-from blocklang_sewing_sheet.measures import say_length, say_oblong
+from blocklang_sewing_sheet.measures import say_oblong
 from blocklang_sewing_sheet.naming import listed
 from blocklang_sewing_sheet.step_words import first_making, step_sentences
 
@@ -65,8 +66,8 @@ def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
         notes=block.notes,
         facts=_facts(plan, options),
         fabrics=tuple(_fabric(plan, fabric.id, unit) for fabric in block.fabrics if _is_used(plan, fabric.id)),
-        cutting_notes=plan.cutting.notes,
-        before=_before(plan, unit),
+        cutting_notes=(*_strip_sets(plan, unit), *plan.cutting.notes, *words.TEST_STRIP_OFF),
+        before=(words.allowance_line(say_measure(block.seam_allowance, unit)),),
         cautions=words.CAUTIONS,
         steps=tuple(_step(plan, step, options) for step in plan.steps),
         pressing=(*words.MAP_SENTENCES, *((words.SPINS_SHOWN,) if plan.pressing.spins else ())),
@@ -100,14 +101,12 @@ def _fabric(plan: SewingPlan, fabric_id: str, unit: LengthUnit) -> FabricEntry:
     fabric = plan.block.fabric(fabric_id)
     pieces = (piece for piece in plan.cutting.pieces if piece.fabric == fabric_id)
     role = ", ".join(part for part in (fabric.role, fabric.value.value) if part)
-    cutting = tuple(describe_piece(piece, unit) for piece in pieces)
+    cutting = tuple(f"{piece.name}: {describe_piece(piece, unit)}" for piece in pieces)
     return FabricEntry(fabric.id, fabric.title or fabric.id, role, cutting)
 
 
-def _before(plan: SewingPlan, unit: LengthUnit) -> tuple[str, ...]:
-    # Three strips as wide as six allowances: the two seams take four allowances, and the middle strip keeps four.
-    a = plan.block.seam_allowance
-    return words.test_strip(*(say_length(a * times, unit) for times in (6, 14, 4, 1)))
+def _strip_sets(plan: SewingPlan, unit: LengthUnit) -> tuple[str, ...]:
+    return tuple(describe_strip_set(made, unit) for made in plan.cutting.strip_sets)
 
 
 def _step(plan: SewingPlan, step: PlanStep, options: OutputOptions) -> StepEntry:

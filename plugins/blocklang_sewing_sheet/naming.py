@@ -18,5 +18,4 @@ def listed(plan: SewingPlan, unit: str) -> str:
         return patches[unit]
     if unit == plan.units[-1].name:
         return "block"
-    stem, dot, number = unit.rpartition(".")
-    return stem if dot and number.isdigit() else unit
+    return "unit " + unit.removeprefix("unit ").split(".")[0].split("-")[0]

@@ -49,11 +49,11 @@ def draw_pictures(plan: SewingPlan, options: OutputOptions, fabrics: tuple[str, 
     )
     return Pictures(
         block=_picture(draw_block(block, theme, width=200.0, height=200.0)),
-        finished=_picture(draw_block(block, theme, width=200.0, height=200.0)),
+        finished=_picture(draw_block(block, theme, width=170.0, height=170.0)),
         swatches=tuple(_picture(draw_swatch(block.fabric(fabric), theme)) for fabric in fabrics),
         marks=tuple(_picture(draw_mark(mark, theme)) for mark in Mark),
         steps=tuple(map(_picture, steps)),
-        pressing=_picture(draw_pressing_map(plan, theme, width=400.0, height=400.0)),
+        pressing=_picture(draw_pressing_map(plan, theme, width=350.0, height=350.0)),
     )
 
 

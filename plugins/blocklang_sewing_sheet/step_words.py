@@ -54,9 +54,9 @@ def _sew(step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
         case JoinKind.CURVED:
             return words.MARK_MIDDLES, words.PIN_CURVE, words.SEW_CURVE
         case JoinKind.PARTIAL:
-            return (words.PART_ONLY,)
+            return words.PART_ONLY, words.LEAVE_OPEN
         case JoinKind.PARTIAL_FINISH:
-            return (words.END_AT_RAW,)
+            return words.SEW_ON, words.STOP_AT_DOT if joins[0].end_stops else words.END_AT_RAW
         case JoinKind.STRAIGHT:
             return _straight(joins)
 

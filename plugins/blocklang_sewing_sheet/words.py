@@ -86,14 +86,15 @@ def pieces_line(patches: int, steps: int) -> str:
     return f"{number_of(patches, 'patch', 'patches')}, {number_of(steps, 'step', 'steps')}."
 
 
-def test_strip(strip: str, sewn: str, middle: str, allowance: str) -> tuple[str, ...]:
-    """Say how to test the seam allowance: three equal strips side by side."""
-    return (
-        f"The seam allowance is {allowance} everywhere.",
-        f"Test it first: cut three strips {strip} wide and sew them side by side.",
-        f"After pressing, the three measure {sewn} across and the middle one {middle}.",
-        "If they measure less, sew a thread's width nearer the raw edge; if more, a thread's width further in.",
-    )
+def allowance_line(allowance: str) -> str:
+    """Say what the seam allowance is."""
+    return f"The seam allowance is {allowance} everywhere."
+
+
+TEST_STRIP_OFF: Final = (
+    "If the test strips measure less, sew a thread's width nearer the raw edge.",
+    "If they measure more, sew a thread's width further in.",
+)
 
 
 def make_line(times: int, copies: int) -> str:
@@ -128,8 +129,10 @@ SET_IN_EACH: Final = "Set the next piece in the same way until all are in."
 MARK_MIDDLES: Final = "Mark the middle of both curved edges."
 PIN_CURVE: Final = "Pin the middles together, then the ends, then between."
 SEW_CURVE: Final = "Sew slowly, easing the fuller edge along the curve."
-PART_ONLY: Final = "Sew only the part of the seam that is marked, and leave the rest open."
-FINISH_PART: Final = "Fold the rest of the open seam right sides together, and sew on from where it stopped."
+PART_ONLY: Final = "Sew only the part of the seam that is marked."
+LEAVE_OPEN: Final = "Leave the rest of the seam open."
+FINISH_PART: Final = "Fold the rest of the open seam right sides together."
+SEW_ON: Final = "Start where the stitches stopped, with a backstitch."
 CHAIN_PIECE: Final = "Chain-piece them: feed one after the other without cutting the thread."
 PRESS_ARROWS: Final = "Press each seam the way its arrow points."
 PRESS_OPEN: Final = "Press the seam open."

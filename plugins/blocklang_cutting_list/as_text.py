@@ -1,0 +1,52 @@
+"""The cutting list as plain text, for a terminal."""
+
+from collections.abc import Iterator
+from textwrap import wrap
+
+from blocklang.hooks import OutputOptions
+from blocklang.plan import SewingPlan
+from blocklang_cutting_list import words
+from blocklang_cutting_list.listing import Entry, Listing, list_cutting
+from blocklang_drawing import clean_text
+
+WIDTH = 78
+
+
+def write_text(plan: SewingPlan, options: OutputOptions) -> str:
+    """Return the list, no line wider than a terminal."""
+    return "\n".join(_lines(list_cutting(plan, options))).rstrip() + "\n"
+
+
+def _lines(listing: Listing) -> Iterator[str]:
+    yield from _heading(f"{words.TITLE}: {listing.name}", "=")
+    yield from _wrapped(listing.made_for)
+    for entry in listing.entries:
+        yield ""
+        yield from _entry(entry)
+    for title, sentences in ((words.STRIP_SETS, listing.strip_sets), (words.NOTES, listing.notes)):
+        if sentences:
+            yield ""
+            yield from _heading(title, "-")
+            for sentence in sentences:
+                yield from _wrapped(sentence, "- ")
+    yield ""
+    yield from _wrapped(words.BLADE)
+
+
+def _entry(entry: Entry) -> Iterator[str]:
+    role = f" ({entry.role})" if entry.role else ""
+    yield from _wrapped(f"{entry.title}{role}: {entry.buy}")
+    for strip in entry.strips:
+        yield from _wrapped(strip, "  * ")
+    for piece in entry.pieces:
+        yield from _wrapped(piece, "  - ")
+
+
+def _heading(title: str, rule: str) -> Iterator[str]:
+    lines = wrap(clean_text(title), WIDTH) or [""]
+    yield from lines
+    yield rule * max(map(len, lines))
+
+
+def _wrapped(text: str, start: str = "") -> Iterator[str]:
+    yield from wrap(clean_text(text), WIDTH, initial_indent=start, subsequent_indent=" " * len(start))

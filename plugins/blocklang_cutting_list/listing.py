@@ -1,0 +1,54 @@
+"""The cutting list as words, fabric by fabric: what the formats have in common."""
+
+from dataclasses import dataclass
+
+from blocklang.block import LengthUnit
+from blocklang.cutting import FabricNeed, describe_piece, describe_strip_set, format_measure
+from blocklang.hooks import OutputOptions
+from blocklang.plan import SewingPlan
+from blocklang_cutting_list import words
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One fabric: what to buy, its strips, and a sentence for each kind of piece."""
+
+    id: str
+    title: str
+    role: str
+    buy: str
+    strips: tuple[str, ...]
+    pieces: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """The whole list."""
+
+    name: str
+    made_for: str
+    entries: tuple[Entry, ...]
+    strip_sets: tuple[str, ...]
+    notes: tuple[str, ...]
+
+
+def list_cutting(plan: SewingPlan, options: OutputOptions) -> Listing:
+    """Return the list of a plan."""
+    cutting, unit = plan.cutting, options.unit
+    made_for = words.for_copies(cutting.options.copies, format_measure(cutting.options.usable_width, unit))
+    sets = tuple(describe_strip_set(made, unit) for made in cutting.strip_sets)
+    entries = tuple(_entry(plan, need, unit) for need in cutting.needs)
+    return Listing(plan.block.name, made_for, entries, sets, cutting.notes)
+
+
+def _entry(plan: SewingPlan, need: FabricNeed, unit: LengthUnit) -> Entry:
+    fabric = plan.block.fabric(need.fabric)
+    pieces = (p for p in plan.cutting.pieces if p.fabric == need.fabric)
+    return Entry(
+        id=fabric.id,
+        title=fabric.title or fabric.id,
+        role=", ".join(part for part in (fabric.role, fabric.value.value) if part),
+        buy=words.yards(need.yards),
+        strips=tuple(words.strips(count, format_measure(width, unit)) for width, count in need.strips),
+        pieces=tuple(f"{piece.name}: {describe_piece(piece, unit)}" for piece in pieces),
+    )
