@@ -72,9 +72,9 @@ def _about_locks(question: Question, broken: list[Rule], by_line: Holds, left: S
 
 def _why(lines: tuple[PressingWish, ...], ring: tuple[int, ...]) -> str:
     if len(lines) > 1:
-        return f"the lines {' and '.join(map(say_line, lines))} hold its seams the same way on both sides"
+        return f"the lines {' and '.join(map(say_line, lines))} hold its seams so that they cannot"
     if lines:
-        return f"the line {say_line(lines[0])} holds its seams the same way on both sides"
+        return f"the line {say_line(lines[0])} holds its seams so that they cannot"
     if ring:
         return f"it stands in a ring of {len(ring)} junctions, and in a ring of an odd number one cannot lock"
     return "to lock it, more would be lost elsewhere"

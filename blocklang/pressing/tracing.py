@@ -19,11 +19,9 @@ class Holds:
     by_segment: tuple[PressingWish | None, ...]
 
     def apart(self, ties: Iterable[Tie], left: Sequence[bool]) -> tuple[PressingWish, ...]:
-        """Return the lines that hold apart the segments of the first tie that is broken, in file order."""
-        broken = next((tie for tie in ties if not holds((tie,), left)), None)
-        if broken is None:
-            return ()
-        found = {wish for wish in (self.by_segment[broken.one], self.by_segment[broken.other]) if wish is not None}
+        """Return the lines that hold apart the segments of ties that are broken, in file order."""
+        ends = (end for tie in ties if not holds((tie,), left) for end in (tie.one, tie.other))
+        found = {wish for end in ends if (wish := self.by_segment[end]) is not None}
         return tuple(sorted(found, key=lambda wish: (wish.span.position(), repr(wish))))
 
 
