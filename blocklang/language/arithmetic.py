@@ -147,6 +147,6 @@ def whole_number(scope: Scope, word: Word, least: int, most: int, what: str) -> 
     value = read_number(word.text) or Fraction(0)
     if value.denominator == 1 and least <= value <= most:
         return int(value)
-    found = f"{what} is a whole number from {least} to {most}, and this is {word.text}."
+    found = f"{what} a whole number of times, from {least} to {most}; this says {word.text}."
     scope.draft.error("number-out-of-range", "This number cannot be used here", found, "", word[1:])
     return None

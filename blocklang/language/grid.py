@@ -204,7 +204,7 @@ def _made(scope: Scope, text: CellText) -> tuple[tuple[CellPatch, ...], tuple[Wo
     words = tuple(word for word in arguments if not _is_number(word))
     numbers = [word for word in arguments if _is_number(word)]
     if len(words) != len(cell.fabrics) or len(numbers) > (cell.number is not None):
-        _wrong_fabrics(scope, text, cell, len(words), len(numbers))
+        _wrong_fabrics(scope, text, cell, len(words))
         return None
     number = read_number(numbers[0].text) if numbers else cell.number or 0 * scope.draft.inches
     if number is None or (numbers and not cell.least <= number <= cell.most):
@@ -218,11 +218,11 @@ def _is_number(word: Word) -> bool:
     return word.text[0].isdigit() or word.text[0] in ".¼½¾⅓⅔⅛⅜⅝⅞"
 
 
-def _wrong_fabrics(scope: Scope, text: CellText, cell: Cell, words: int, numbers: int) -> None:
+def _wrong_fabrics(scope: Scope, text: CellText, cell: Cell, words: int) -> None:
     needed = len(cell.fabrics)
     found = f"`{cell.name}` needs {needed} fabric{'s' * (needed != 1)}, and {words} {'is' if words == 1 else 'are'} named."
     if words == needed:
-        found = f"`{cell.name}` takes {'one number' if cell.number is not None else 'no number'}, and {numbers} are given."
+        found = f"`{cell.name}` takes {'one number' if cell.number is not None else 'no number'}."
     advice = f"Write it like this: `{cell.sample}`."
     scope.draft.error("wrong-number-of-fabrics", "This cell does not fit its fabrics", found, advice, text[-2:])
 

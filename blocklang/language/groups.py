@@ -110,7 +110,7 @@ def _numbering(number: int) -> Callable[[str], str]:
 
 
 def _turns(scope: Scope, turn: Turn) -> list[Motion] | None:
-    count = whole_number(scope, turn.count, 2, MOST_TURNS, "How often a group is turned")
+    count = whole_number(scope, turn.count, 2, MOST_TURNS, "A group is repeated")
     about = scope.point(turn.about)
     step = angle(scope, turn.by) if turn.by is not None else Fraction(360, count or 1)
     if count is None or about is None or step is None:

@@ -101,7 +101,7 @@ def _check_version(scope: Scope, line: Heading) -> None:
     if text.isdigit() and int(text) > VERSION:
         found = f"It is written in version {text} of the language, and this program reads version {VERSION}."
         scope.draft.error(
-            "newer-language", "This file is newer than the program", found, "Get a newer program.", line.text[1:]
+            "newer-language", "This file is newer than the program", found, "Get a newer blocklang to read it.", line.text[1:]
         )
         return
     found = f"There is no version {text} of the language."

@@ -70,6 +70,8 @@ def unexpected(source: SourceText, line: list[Token], kind: str, allowed: set[st
     if len(line) == 1:
         return _bad_beginning(token, span, group)
     before = line[-2].text
+    if group in ("rows", "cut") and line[0].text in set(USAGE) - {"along", "from", "piece", "end"}:
+        return _bad_beginning(line[0], _span(source, line[0]), group)
     expected = _expected(allowed)
     usage = _usage(line, group)
     if kind == "_NL":
@@ -149,6 +151,10 @@ def odd_token(source: SourceText, kind: str, token: Token) -> Diagnostic:
     return _too_long(kind, token, span)
 
 
+#: Signs that a word processor puts in place of those of the language.
+MEANT = {"×": "*", "·": "*", "÷": "/", "−": "-", "–": "-", "—": "-", "″": "in", "′": "in"}
+
+
 def _too_long(kind: str, token: Token, span: Span) -> Diagnostic:
     what, most, advice = {
         "NUMBER": ("number", LONGEST_NUMBER, "Write it with fewer digits."),
@@ -164,6 +170,9 @@ def _strange(token: Token, span: Span) -> Diagnostic:
         found = f"There is a character here that cannot be seen (U+{code:04X})."
         return _error("control-character", "This line holds a hidden character", found, "Take it out.", span)
     found = f"`{token.text}` (U+{code:04X}) has no meaning in a block file."
+    if token.text in MEANT:
+        found = f"`{token.text}` is not a sign of the language."
+        return _error("strange-character", "This character is not used", found, f"Write `{MEANT[token.text]}`.", span)
     advice = "Use `...` for a text, `#` for a remark." if token.text in "'`«»" else "Take it out."
     advice = advice.replace("`...`", 'quotation marks like `"`')
     return _error("strange-character", "This character is not used", found, advice, span)

@@ -188,10 +188,10 @@ def _is_outline(scope: Scope, steps: tuple[Step, ...], shape: Shape, what: str) 
             scope.draft.error("same-point", "Two corners are one", found, "Leave one of them out.", at)
             return False
     outline = snapped_outline(shape)
-    if abs(outline.area()) < TICKS_PER_INCH * SAME_POINT:
+    where = crossing(outline) if len(corners) > 3 or shape.bends else None
+    if where is None and abs(outline.area()) < TICKS_PER_INCH * SAME_POINT:
         scope.draft.error("no-area", "This is not a shape", f"The {what} covers no area.", "", at)
         return False
-    where = crossing(outline)
     if where is None:
         return True
     x, y = where

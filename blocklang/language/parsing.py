@@ -223,8 +223,20 @@ class Parser:
         self.line = []
 
     def _allowed(self) -> set[str]:
-        """Return the terminals that may stand here."""
-        return {symbol for symbol in self.table.moves(self.states[-1]) if symbol.isupper()}
+        """Return the terminals that may really stand here: a shared state lists some that a later reduction refuses."""
+        listed = self.table.moves(self.states[-1])
+        return {symbol for symbol in listed if symbol.isupper() and self._fits(symbol)}
+
+    def _fits(self, symbol: str) -> bool:
+        states = list(self.states)
+        while True:
+            move = self.table.moves(states[-1]).get(symbol)
+            if move is None or move >= 0:
+                return move is not None
+            rule = self.table.rule(~move)
+            if rule.length:
+                del states[-rule.length :]
+            states.append(self.table.moves(states[-1])[rule.origin])
 
     def _report(self, diagnostic: Diagnostic) -> None:
         if len(self.diagnostics) < MOST_MESSAGES:

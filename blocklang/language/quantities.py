@@ -97,7 +97,9 @@ def turned(verb: str, a: Quantity) -> Quantity | Trouble:
         return Trouble("mixed-kinds", f"`{verb}` needs an angle, but this is {a.kind}.")
     cosine, sine = direction(a.value)
     if verb == "tan":
-        return divide(Quantity(sine), Quantity(cosine))
+        if abs(cosine) < 1e-12:
+            return Trouble("division-by-zero", "A right angle has no tangent.")
+        return bounded(Quantity(sine / cosine))
     return Quantity(cosine if verb == "cos" else sine)
 
 

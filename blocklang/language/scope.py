@@ -105,9 +105,8 @@ class Scope:
             return False
         for scope in self.chain():
             if key in scope.declared:
-                what = "let" if kind == "value" else kind
                 first = (Related(scope.declared[key], "It was used first here."),)
-                found = f"There is a {what} called `{word.text}` already."
+                found = f"There is a {kind} called `{word.text}` already."
                 self.draft.error("name-taken", "This name is taken", found, "Choose another name.", word[1:], first)
                 return False
         self.declared[key] = self.draft.span(*word[1:])

@@ -21,8 +21,9 @@ def nearest(name: str, known: Iterable[str]) -> list[str]:
     same = [found for found in names if found.casefold() == folded]
     if same:
         return same[:2]
+    numbered = [found for found in names if found.partition(".")[0] == name]
+    if numbered:
+        return numbered[:1]
     from difflib import get_close_matches
 
-    return get_close_matches(name, names, n=2, cutoff=0.72) or [
-        found for found in names if found.rpartition(".")[0] == name
-    ][:1]
+    return get_close_matches(name, names, n=2, cutoff=0.72)
