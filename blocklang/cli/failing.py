@@ -1,6 +1,7 @@
 """How a command ends when it cannot do its work: one sentence and an exit code."""
 
 import sys
+from collections.abc import Callable
 
 FINE = 0
 FILE_FAULT = 1
@@ -30,6 +31,20 @@ def say(sentence: str) -> None:
         sys.stderr.write(sentence.encode("ascii", "replace").decode() + "\n")
     except OSError:
         return  # nobody is there to be told
+
+
+def guarded(work: Callable[[], int]) -> int:
+    """Do the work of a command and return its exit code; whatever keeps it from being done is one sentence."""
+    try:
+        return work()
+    except ReaderLeftError:
+        return FINE
+    except KeyboardInterrupt:
+        say("Stopped.")
+        return STOPPED
+    except CommandFault as fault:
+        say(str(fault))
+        return fault.exit_code
 
 
 def reason(fault: OSError) -> str:

@@ -5,7 +5,7 @@ from importlib import import_module
 import click
 
 from blocklang import __version__
-from blocklang.cli.failing import FINE, STOPPED, TYPING_FAULT, CommandFault, ReaderLeftError, say
+from blocklang.cli.failing import FINE, TYPING_FAULT, guarded, say
 
 COMMANDS = {
     "check": "Say whether block files are right.",
@@ -68,18 +68,16 @@ def program(context: click.Context) -> None:
 
 def run(arguments: list[str]) -> int:
     """Run one command line and return its exit code; whatever goes wrong is one sentence, never a traceback."""
+    return guarded(lambda: _run(arguments))
+
+
+def _run(arguments: list[str]) -> int:
     try:
         code = program.main(arguments, prog_name="blocklang", standalone_mode=False)
-    except ReaderLeftError:
-        return FINE
-    except click.Abort:
-        say("Stopped.")
-        return STOPPED
+    except click.Abort as stopped:
+        raise KeyboardInterrupt from stopped
     except click.ClickException as fault:
         return _typed_wrongly(fault)
-    except CommandFault as fault:
-        say(str(fault))
-        return fault.exit_code
     return code if isinstance(code, int) else FINE
 
 

@@ -2,7 +2,6 @@
 
 import os
 import sys
-import tempfile
 from pathlib import Path
 
 from blocklang.cli.failing import CommandFault, ReaderLeftError, reason
@@ -68,6 +67,8 @@ class _naming:  # noqa: N801 - reads as a phrase: with _naming(path)
 
 def _write_draft(path: Path, data: bytes) -> Path:
     """Write beside the place where the file belongs, on the same disk, so that one rename puts it there."""
+    import tempfile
+
     handle, name = tempfile.mkstemp(prefix=".blocklang-", dir=path.parent)
     draft = Path(name)
     try:

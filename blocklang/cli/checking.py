@@ -1,0 +1,37 @@
+"""Checking files, for the command `check` with options and for its short way without."""
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from blocklang.cli.showing import exit_code, show
+from blocklang.cli.walking import Walk
+from blocklang.cli.writing import print_text
+from blocklang.diagnostics import Diagnostic
+
+if TYPE_CHECKING:
+    from blocklang.language import Overrides
+
+
+def check_files(files: Sequence[str], overrides: "Overrides", as_json: bool = False) -> int:
+    """Check files one after the other, show everything that is wrong, and return the exit code."""
+    walk = Walk()
+    found: list[Diagnostic] = []
+    for file in files:
+        diagnostics = walk.check(file, overrides).diagnostics
+        found += diagnostics
+        if not as_json and not exit_code(diagnostics):
+            print_text(f"{file}: fine")
+    told = walk.all_of(tuple(found))
+    if not as_json:
+        return show(told)
+    from blocklang.diagnostics import render_json
+
+    print_text(render_json(told))
+    return exit_code(told)
+
+
+def check_plainly(files: Sequence[str]) -> int:
+    """Check files as they are: `blocklang check FILE...` without options, which runs on every save."""
+    from blocklang.language import Overrides
+
+    return check_files(files, Overrides())
