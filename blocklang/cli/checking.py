@@ -12,18 +12,18 @@ if TYPE_CHECKING:
     from blocklang.language import Overrides
 
 
-def check_files(files: Sequence[str], overrides: "Overrides", as_json: bool = False) -> int:
-    """Check files one after the other, show everything that is wrong, and return the exit code."""
+def check_files(files: Sequence[str], overrides: "Overrides", form: str = "text") -> int:
+    """Check files in order, show what is wrong (as text, short or json), and return the exit code."""
     walk = Walk()
     found: list[Diagnostic] = []
     for file in files:
         diagnostics = walk.check(file, overrides).diagnostics
         found += diagnostics
-        if not as_json and not exit_code(diagnostics):
+        if form != "json" and not exit_code(diagnostics):
             print_text(f"{file}: fine")
     told = walk.all_of(tuple(found))
-    if not as_json:
-        return show(told)
+    if form != "json":
+        return show(told, form == "short")
     from blocklang.diagnostics import render_json
 
     print_text(render_json(told))

@@ -8,13 +8,13 @@ from blocklang.cli.failing import FILE_FAULT, FINE, say
 from blocklang.diagnostics import Diagnostic, Severity
 
 
-def show(diagnostics: Iterable[Diagnostic]) -> int:
+def show(diagnostics: Iterable[Diagnostic], short: bool = False) -> int:
     """Show diagnostics, each one once, and return the exit code that they call for."""
     unique = tuple(dict.fromkeys(diagnostics))
     if unique:
-        from blocklang.diagnostics import render_long
+        from blocklang.diagnostics import render_long, render_short
 
-        say(render_long(unique, colour=_in_colour()).rstrip("\n"))
+        say((render_short(unique) if short else render_long(unique, _in_colour())).rstrip("\n"))
     return exit_code(unique)
 
 

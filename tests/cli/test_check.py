@@ -36,6 +36,12 @@ def test_json_has_every_message_on_standard_output(command, bad) -> None:
     assert "unknown-fabric" in text
 
 
+def test_short_messages_are_one_line_each_with_the_place_in_front(command, bad) -> None:
+    ran = command("check", "bad.block", "--format", "short")
+    assert (ran.code, ran.err.count("\n")) == (1, 1)
+    assert ran.err.startswith("bad.block:11:9: error: ")
+
+
 def test_patches_that_leave_a_gap_are_an_error(command, folder, good) -> None:
     gap = folder / "gap.block"
     gap.write_text(good.read_text().replace("  fog   deep  fog", "  fog   .     fog"))

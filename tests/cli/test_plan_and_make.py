@@ -13,7 +13,7 @@ def test_plan_tells_the_steps(command, good) -> None:
     assert (ran.code, ran.err) == (0, "")
     assert ran.out.startswith("Harbour Steps, finished 9 in × 9 in\n9 patches, ")
     assert "  1. " in ran.out
-    assert "3 1/2 in × 9 1/2 in" in ran.out
+    assert "9 1/2 in × 3 1/2 in" in ran.out
     assert "4 of 4 junctions that can lock: locked, all of them." in ran.out
 
 
