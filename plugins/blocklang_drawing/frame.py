@@ -1,5 +1,6 @@
 """From the block's lattice (ticks, y up) to a drawing (points, y down), straight or seen from the back."""
 
+import math
 from dataclasses import dataclass
 
 from blocklang.geometry import Edge, Outline
@@ -10,13 +11,17 @@ Bounds = tuple[float, float, float, float]
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """Where bounds in ticks come to lie on a drawing: upper left corner at (left, top), `scale` points to the tick."""
+    """Where bounds in ticks come to lie on a drawing: upper left corner at (left, top), `scale` points to the tick.
+
+    With a `turn` (radians, counterclockwise) the bounds are those of the places after turning them about (0, 0).
+    """
 
     bounds: Bounds
     scale: float
     left: float = 0.0
     top: float = 0.0
     mirrored: bool = False
+    turn: float = 0.0
 
     @staticmethod
     def fit(
@@ -38,8 +43,9 @@ class Frame:
 
     def at(self, place: tuple[float, float]) -> Place:
         """Return where a place in ticks comes to lie."""
-        across = self.bounds[2] - place[0] if self.mirrored else place[0] - self.bounds[0]
-        return self.left + across * self.scale, self.top + (self.bounds[3] - place[1]) * self.scale
+        x, y = turned(place, self.turn)
+        across = self.bounds[2] - x if self.mirrored else x - self.bounds[0]
+        return self.left + across * self.scale, self.top + (self.bounds[3] - y) * self.scale
 
     def outline(self, outline: Outline) -> Trail:
         """Return a finished outline as a closed trail, its arcs exact."""
@@ -58,7 +64,15 @@ class Frame:
     def _stretch(self, edge: Edge) -> LineTo | ArcTo:
         if edge.arc is None:
             return LineTo(self.at(edge.end))
-        large = abs(edge.sweep()) > 3.14159265
+        large = abs(edge.sweep()) > math.pi
         # SVG's sweep flag means clockwise on the drawing, as on the block: turning y over and looking at the
         # drawing cancel out.
         return ArcTo(self.at(edge.end), edge.radius() * self.scale, edge.arc.clockwise != self.mirrored, large)
+
+
+def turned(place: tuple[float, float], turn: float) -> tuple[float, float]:
+    """Return a place turned about (0, 0), counterclockwise by so many radians."""
+    if not turn:
+        return place
+    cos, sin = math.cos(turn), math.sin(turn)
+    return place[0] * cos - place[1] * sin, place[0] * sin + place[1] * cos

@@ -9,6 +9,9 @@ from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang_drawing.placing import Placed, place_unit
 from blocklang_drawing.shapes import Place
 
+#: A row is drawn out along itself unless its seams lie flatter to it than this cosine.
+STEEPEST = 0.5
+
 
 @dataclass(frozen=True, slots=True)
 class Contact:
@@ -75,7 +78,8 @@ def _moves(
             continue
         first, second = together[touching[0].left], together[touching[0].right]
         away = _away(plan.graph, join, [parts[i] for i in sorted(first)], [parts[i] for i in sorted(second)])
-        shift = _shift(touching, moves, away, gap)
+        along = away if len(joins) == 1 or join.pivots else _axis(plan.graph, parts, touching[0], away)
+        shift = _shift(touching, moves, away, along, gap)
         for index in second:
             moves[index] = (moves[index][0] + shift[0], moves[index][1] + shift[1])
         both = first | second
@@ -101,14 +105,25 @@ def _away(graph: PatchGraph, join: PlanJoin, first: list[tuple[int, ...]], secon
     return _unit(bx - ax, by - ay)
 
 
-def _shift(touching: list[Contact], moves: list[Place], away: Place, gap: float) -> Place:
+def _axis(graph: PatchGraph, parts: list[tuple[int, ...]], contact: Contact, away: Place) -> Place:
+    # A row of slanted pieces is drawn out along the row, not square to its seams.
+    (ax, ay), (bx, by) = (_middle(graph, [parts[index]]) for index in (contact.left, contact.right))
+    x, y = _unit(bx - ax, by - ay)
+    return (x, y) if x * away[0] + y * away[1] > STEEPEST else away
+
+
+def _shift(touching: list[Contact], moves: list[Place], away: Place, along: Place, gap: float) -> Place:
     apart = [
         (moves[contact.left][0] - moves[contact.right][0], moves[contact.left][1] - moves[contact.right][1])
         for contact in touching
     ]
-    needed = gap + max(x * away[0] + y * away[1] for x, y in apart)
+    needed = max(x * away[0] + y * away[1] for x, y in apart)
     sideways = sum(x * -away[1] + y * away[0] for x, y in apart) / len(apart)
-    return away[0] * needed - away[1] * sideways, away[1] * needed + away[0] * sideways
+    further = gap / (along[0] * away[0] + along[1] * away[1])
+    return (
+        away[0] * needed - away[1] * sideways + along[0] * further,
+        away[1] * needed + away[0] * sideways + along[1] * further,
+    )
 
 
 def _middle(graph: PatchGraph, parts: list[tuple[int, ...]]) -> Place:

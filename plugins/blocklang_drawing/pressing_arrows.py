@@ -66,6 +66,7 @@ def pressing_arrow(frame: Frame, run: PressedRun, length: float, theme: Theme, m
     (x, y), heading = run.middle()
     turn = heading + (math.pi / 2 if run.to_left is not False else -math.pi / 2)
     middle = frame.at((x + move[0], y + move[1]))
+    turn += frame.turn
     along = (math.cos(turn) * (-1 if frame.mirrored else 1), -math.sin(turn))
     back, ahead = (0.5, 0.5) if run.to_left is None else (0.35, 0.65)
     start = (middle[0] - along[0] * length * back, middle[1] - along[1] * length * back)

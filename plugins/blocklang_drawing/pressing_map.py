@@ -74,7 +74,8 @@ def map_runs(plan: SewingPlan) -> tuple[PressedRun, ...]:
 
 
 def _spins(plan: SewingPlan, frame: Frame, theme: Theme) -> tuple[Shape, ...]:
-    radius = min(4.0, plan.block.seam_allowance * frame.scale * 0.8)
+    patch = (plan.block.outline.area() / len(plan.block.patches)) ** 0.5
+    radius = min(4.0, plan.block.seam_allowance * frame.scale * 0.8, patch * frame.scale * 0.15)
     spun = (spin for spin in plan.pressing.spins if spin.sense is not SpinSense.NONE)
     places = (plan.graph.junctions[spin.junction].at for spin in spun)
     return tuple(Dot(frame.at(place), radius, Paint(theme.paper, theme.ink, 1.0)) for place in places)

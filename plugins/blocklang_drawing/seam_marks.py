@@ -13,7 +13,7 @@ from blocklang_drawing.raw_edges import CURVE_ERROR
 from blocklang_drawing.shapes import Dot, Paint, Path, Place, Shape, Trail, polygon, polyline
 from blocklang_drawing.theme import Theme
 
-DOT, PIVOT, TICK = 3.6, 5.2, 4.5
+DOT, PIVOT, TICK, SHORTEST_TICK = 3.6, 5.2, 4.5, 2.0
 _SEAM, _HALO = 1.7, 1.5
 DASH = (5.0, 2.5)
 
@@ -54,7 +54,8 @@ def draw_seam_end(end: SeamEnd, allowance: float, theme: Theme) -> tuple[Shape, 
     if end.stops:
         return (Dot(end.at, DOT, Paint(theme.ink, theme.paper, 1.2)),)
     raw = (end.at[0] + end.heading[0] * allowance, end.at[1] + end.heading[1] * allowance)
-    across = (-end.heading[1] * TICK, end.heading[0] * TICK)
+    half = max(SHORTEST_TICK, min(TICK, allowance))
+    across = (-end.heading[1] * half, end.heading[0] * half)
     tick = polyline(((raw[0] - across[0], raw[1] - across[1]), (raw[0] + across[0], raw[1] + across[1])))
     trails = (polyline((end.at, raw)), tick)
     return _haloed(trails, allowance, theme, ())

@@ -8,7 +8,7 @@ from blocklang.plan import PlanStep, SewingPlan
 from blocklang_drawing.dimensions import draw_dimensions, right_of_dimensions, room_for_dimensions
 from blocklang_drawing.frame import Bounds, Frame
 from blocklang_drawing.laying_apart import LaidApart, lay_apart
-from blocklang_drawing.placing import bounds_of, paint_units, place_unit
+from blocklang_drawing.placing import bounds_of, lying_straight, paint_units, place_unit
 from blocklang_drawing.pressing_arrows import pressed_runs, pressing_arrow
 from blocklang_drawing.seam_marks import draw_seam_marks
 from blocklang_drawing.shapes import Arrow, Drawing, Shape
@@ -44,7 +44,8 @@ def draw_step(
     made = plan.unit(step.makes[0])
     after = place_unit(plan.graph, made.name, made.patches)
     room = room_for_dimensions(step.measures, shown_in)
-    panels = _arrange(bounds_of(laid.units), bounds_of((after,)), width, height, room)
+    turn = lying_straight(made.outline)
+    panels = _turned(_arrange(bounds_of(laid.units, turn), bounds_of((after,), turn), width, height, room), turn)
     shapes = (
         *paint_units(panels.before, plan.graph, laid.units, theme),
         *draw_seam_marks(panels.before, plan.graph, laid, theme),
@@ -55,6 +56,10 @@ def draw_step(
     )
     width = max(panels.width, right_of_dimensions(panels.after, step.measures, shown_in) + MARGIN)
     return Drawing(width, panels.height, shapes, f"Step {step.number}: {step.title}", theme.font)
+
+
+def _turned(panels: _Panels, turn: float) -> _Panels:
+    return replace(panels, before=replace(panels.before, turn=turn), after=replace(panels.after, turn=turn))
 
 
 def _arrange(before: Bounds, after: Bounds, width: float, height: float, room: tuple[float, float]) -> _Panels:

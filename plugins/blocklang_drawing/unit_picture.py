@@ -1,11 +1,13 @@
 """One unit as it lies on the table, raw edges included, with the measure it must have."""
 
+from dataclasses import replace
+
 from blocklang.block import LengthUnit
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang.plan import PlanUnit, SewingPlan
 from blocklang_drawing.dimensions import draw_dimensions, right_of_dimensions, room_for_dimensions
 from blocklang_drawing.frame import Frame
-from blocklang_drawing.placing import bounds_of, paint_units, place_unit
+from blocklang_drawing.placing import bounds_of, lying_straight, paint_units, place_unit
 from blocklang_drawing.shapes import Drawing
 from blocklang_drawing.theme import Theme
 
@@ -22,9 +24,9 @@ def draw_unit(
     placed = place_unit(plan.graph, unit.name, unit.patches)
     beside, below = room_for_dimensions(unit.measures, shown_in)
     wide, high = 2 * MARGIN + beside, 2 * MARGIN + below
-    frame = Frame.fit(bounds_of((placed,)), width - wide, height - high, left=MARGIN + beside, top=MARGIN)
-    if frame.scale > LARGEST_SCALE:
-        frame = Frame(frame.bounds, LARGEST_SCALE, frame.left, frame.top)
+    turn = lying_straight(unit.outline)
+    frame = Frame.fit(bounds_of((placed,), turn), width - wide, height - high, left=MARGIN + beside, top=MARGIN)
+    frame = replace(frame, scale=min(frame.scale, LARGEST_SCALE), turn=turn)
     shapes = (
         *paint_units(frame, plan.graph, (placed,), theme),
         *draw_dimensions(frame, unit.measures, theme, shown_in),
