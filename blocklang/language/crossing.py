@@ -23,7 +23,7 @@ def crossing(outline: Outline) -> tuple[float, float] | None:
                 if _folds_back(a, b, c, d):
                     return to_inches(b if b in (c, d) else a)
             elif _meet(a, b, c, d):
-                return to_inches(c if cross(a, b, c) == 0 else Point((a.x + b.x) // 2, (a.y + b.y) // 2))
+                return to_inches(_meeting_point(a, b, c, d))
     return None
 
 
@@ -46,6 +46,14 @@ def _meet(a: Point, b: Point, c: Point, d: Point) -> bool:
         return False
     first, second, third, fourth = cross(a, b, c), cross(a, b, d), cross(c, d, a), cross(c, d, b)
     return not (first > 0 < second or first < 0 > second or third > 0 < fourth or third < 0 > fourth)
+
+
+def _meeting_point(a: Point, b: Point, c: Point, d: Point) -> Point:
+    turn = (b.x - a.x) * (d.y - c.y) - (b.y - a.y) * (d.x - c.x)
+    if turn == 0:
+        return c
+    part = ((c.x - a.x) * (d.y - c.y) - (c.y - a.y) * (d.x - c.x)) / turn
+    return Point(round(a.x + (b.x - a.x) * part), round(a.y + (b.y - a.y) * part))
 
 
 def _folds_back(a: Point, b: Point, c: Point, d: Point) -> bool:

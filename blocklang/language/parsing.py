@@ -91,6 +91,10 @@ class Parser:
                 self.position = end
                 return Token(kind, match[kind], start, end)
             self.position = comment_end(text, start)
+            self.pass_comment(start, self.position)
+
+    def pass_comment(self, start: int, end: int) -> None:
+        """Take note of a comment; only the formatter has a use for it."""
 
     def _take(self, token: Token) -> None:
         kind = self._kind(token)
