@@ -133,10 +133,14 @@ def without_idle_corners(outline: Outline) -> Outline:
 
 def runs_on(before: Edge, after: Edge) -> bool:
     """Tell whether an edge runs straight on, or along the same circle, into the next."""
+    if before.arc is None and after.arc is None:
+        (ax, ay), (bx, by), (cx, cy) = before.start, before.end, after.end
+        ahead = (bx - ax) * (cx - bx) + (by - ay) * (cy - by)
+        return abs((bx - ax) * (cy - by) - (by - ay) * (cx - bx)) <= STRAIGHT_ANGLE * ahead
+    if before.arc is None or after.arc is None:
+        return False
     if abs(math.remainder(after.departs() - before.arrives(), 2 * math.pi)) > STRAIGHT_ANGLE:
         return False
-    if before.arc is None or after.arc is None:
-        return before.arc is after.arc
     return before.arc.clockwise == after.arc.clockwise and (
         distance(before.arc.centre, after.arc.centre) <= 4 * SAME_POINT
     )

@@ -1,0 +1,207 @@
+"""Sizes as cut: the exact closed form (sympy), shapely's mitred offset, and what the methods answer, all three alike."""
+
+import math
+
+import pytest
+import sympy as sp
+from shapely import affinity
+
+from blocklang.cutting import Lay
+from tests.cutting.shapes import ALLOWANCES, LATTICE, claim, mirrored, raw, turned
+
+R2, R3, R5 = sp.sqrt(2), sp.sqrt(3), sp.sqrt(5)
+
+
+def exact(value) -> float:
+    return float(sp.N(value, 30))
+
+
+def extents(shape) -> tuple[float, float]:
+    left, low, right, high = shape.bounds
+    return right - left, high - low
+
+
+def lying(corners, allowance, edge):
+    """Return the raw shape turned so that an edge lies along the bottom."""
+    (ax, ay), (bx, by) = corners[edge], corners[(edge + 1) % len(corners)]
+    return affinity.rotate(raw(corners, allowance), -math.degrees(math.atan2(by - ay, bx - ax)), origin=(0, 0))
+
+
+def rhombus(side, degrees):
+    t = math.radians(degrees)
+    return [
+        (0, 0),
+        (side, 0),
+        (side + side * math.cos(t), side * math.sin(t)),
+        (side * math.cos(t), side * math.sin(t)),
+    ]
+
+
+def regular(count, side):
+    radius = side / (2 * math.sin(math.pi / count))
+    return [
+        (
+            radius * math.cos(math.pi * (2 * k - 1) / count - math.pi / 2),
+            radius * math.sin(math.pi * (2 * k - 1) / count - math.pi / 2),
+        )
+        for k in range(count)
+    ]
+
+
+@pytest.fixture(params=ALLOWANCES, ids=["1/4 in", "3/8 in", "6 mm"])
+def allowance(request):
+    return request.param
+
+
+@pytest.fixture(params=[0, 22.5, 100], ids=["upright", "turned", "far round"])
+def degrees(request):
+    return request.param
+
+
+def sym(allowance):
+    return sp.Rational(allowance.numerator, allowance.denominator)
+
+
+@pytest.mark.parametrize("side", [1, 3, 3.5147186])
+def test_square(side, allowance, degrees):
+    corners = [(0, 0), (side, 0), (side, side), (0, side)]
+    name, found = claim(turned(corners, degrees, 1, 2), allowance)
+    assert name == "square"
+    assert found.cut[0] == pytest.approx(side + 2 * float(allowance), abs=LATTICE)
+    assert found.cut[0] == pytest.approx(extents(raw(corners, allowance))[0], abs=LATTICE)
+
+
+def test_rectangle(allowance, degrees):
+    corners = [(0, 0), (4, 0), (4, 1.5), (0, 1.5)]
+    name, found = claim(turned(corners, degrees), allowance)
+    assert name == "rectangle"
+    wide, high = extents(raw(corners, allowance))
+    assert found.cut == pytest.approx((high, wide), abs=LATTICE)
+
+
+@pytest.mark.parametrize("leg", [1, 2, 4.25])
+def test_half_square_triangle(leg, allowance, degrees):
+    corners = [(0, 0), (leg, 0), (0, leg)]
+    name, found = claim(turned(corners, degrees), allowance)
+    assert (name, found.yields) == ("half-square-triangle", 2)
+    assert found.cut[0] == pytest.approx(exact(leg + sym(allowance) * (2 + R2)), abs=LATTICE)
+    assert found.cut[0] == pytest.approx(extents(raw(corners, allowance))[0], abs=LATTICE)
+
+
+@pytest.mark.parametrize("long", [2, 4, 8.5])
+def test_quarter_square_triangle(long, allowance, degrees):
+    corners = [(0, 0), (long, 0), (long / 2, long / 2)]
+    name, found = claim(turned(corners, degrees), allowance, outside=[0])
+    assert (name, found.yields) == ("quarter-square-triangle", 4)
+    assert found.cut[0] == pytest.approx(exact(long + sym(allowance) * (2 + 2 * R2)), abs=LATTICE)
+    assert found.cut[0] == pytest.approx(extents(raw(corners, allowance))[0], abs=LATTICE)
+
+
+@pytest.mark.parametrize(("p", "q"), [(1, 2), (2, 4), (3, 5)])
+@pytest.mark.parametrize("over", [False, True])
+def test_half_rectangle_triangle(p, q, over, allowance, degrees):
+    corners = [(0, 0), (p, 0), (0, q)]
+    corners = mirrored(corners) if over else corners
+    name, found = claim(turned(corners, degrees), allowance)
+    assert (name, found.yields, found.handed) == ("half-rectangle-triangle", 2, True)
+    s, c = sym(allowance), sp.sqrt(p * p + q * q)
+    expected = exact(p + s * (p + q + c) / q), exact(q + s * (p + q + c) / p)
+    assert found.cut == pytest.approx(expected, abs=LATTICE)
+    assert found.cut == pytest.approx(extents(raw(corners, allowance)), abs=LATTICE)
+
+
+@pytest.mark.parametrize("short", [1, 2.5])
+def test_half_rectangle_of_one_to_two_adds_the_same_whatever_the_size(short, allowance):
+    _, found = claim([(0, 0), (short, 0), (0, 2 * short)], allowance)
+    s = sym(allowance)
+    expected = exact(short + s * (3 + R5) / 2), exact(2 * short + s * (3 + R5))
+    assert found.cut == pytest.approx(expected, abs=LATTICE)
+
+
+@pytest.mark.parametrize(("long", "height"), [(6, 1), (4, 1.5)])
+def test_mitred_trapezoid(long, height, allowance, degrees):
+    corners = [(0, 0), (long, 0), (long - height, height), (height, height)]
+    name, found = claim(turned(corners, degrees), allowance)
+    assert (name, found.lay) == ("trapezoid", Lay.BOTH_ENDS)
+    assert found.angle == pytest.approx(45, abs=0.01)
+    s = sym(allowance)
+    assert found.cut == pytest.approx((height + 2 * float(allowance), exact(long + s * (2 + 2 * R2))), abs=LATTICE)
+    assert found.cut == pytest.approx(extents(raw(corners, allowance))[::-1], abs=LATTICE)
+
+
+def test_trapezoid_with_one_slanted_end(allowance, degrees):
+    corners = [(0, 0), (5, 0), (3.5, 1.5), (0, 1.5)]
+    name, found = claim(turned(corners, degrees), allowance)
+    assert (name, found.lay, found.handed) == ("trapezoid", Lay.ONE_END, True)
+    assert found.cut == pytest.approx(extents(raw(corners, allowance))[::-1], abs=LATTICE)
+
+
+def test_parallelogram_at_45(allowance, degrees):
+    height, length = 1.5, 4
+    corners = [(0, 0), (length, 0), (length + height, height), (height, height)]
+    name, found = claim(turned(corners, degrees), allowance)
+    assert (name, found.handed) == ("parallelogram", True)
+    s = sym(allowance)
+    along = found.cut[1] / math.sin(math.radians(found.angle))
+    assert along == pytest.approx(exact(length + s * 2 * R2), abs=1e-4)
+    assert found.cut[0] == pytest.approx(extents(raw(corners, allowance))[1], abs=LATTICE)
+    assert found.cut[1] == pytest.approx(extents(lying(corners, allowance, 1))[1], abs=LATTICE)
+
+
+@pytest.mark.parametrize("side", [1, 2.5, 3.5147186])
+def test_diamond_at_45(side, allowance, degrees):
+    corners = rhombus(side, 45)
+    name, found = claim(turned(corners, degrees), allowance)
+    assert (name, found.lay, found.handed) == ("rhombus", Lay.SLANTED, False)
+    assert found.angle == pytest.approx(45, abs=0.01)
+    assert found.cut[0] == found.cut[1] == pytest.approx(exact(side / R2 + 2 * sym(allowance)), abs=LATTICE)
+    assert found.cut[0] == pytest.approx(extents(raw(corners, allowance))[1], abs=LATTICE)
+    cut_side = found.cut[0] / math.sin(math.radians(45))
+    assert cut_side == pytest.approx(exact(side + 2 * R2 * sym(allowance)), abs=1e-5)
+
+
+@pytest.mark.parametrize("side", [1, 2])
+def test_diamond_at_60(side, allowance, degrees):
+    corners = rhombus(side, 60)
+    name, found = claim(turned(corners, degrees), allowance)
+    assert name == "rhombus"
+    assert found.cut[0] == pytest.approx(exact(side * R3 / 2 + 2 * sym(allowance)), abs=LATTICE)
+    assert found.cut[0] / math.sin(math.radians(60)) == pytest.approx(exact(side + 4 * sym(allowance) / R3), abs=1e-5)
+    assert found.cut[0] == pytest.approx(extents(raw(corners, allowance))[1], abs=LATTICE)
+
+
+@pytest.mark.parametrize("side", [1, 3])
+def test_equilateral_triangle(side, allowance, degrees):
+    corners = regular(3, side)
+    name, found = claim(turned(corners, degrees), allowance)
+    assert (name, found.lay) == ("equilateral-triangle", Lay.POINTED)
+    s = sym(allowance)
+    assert found.cut == pytest.approx((exact(side * R3 / 2 + 3 * s), exact(side + 2 * R3 * s)), abs=LATTICE)
+    assert found.cut == pytest.approx(extents(raw(corners, allowance))[::-1], abs=LATTICE)
+
+
+@pytest.mark.parametrize("side", [1, 1.5])
+def test_hexagon(side, allowance, degrees):
+    corners = regular(6, side)
+    name, found = claim(turned(corners, degrees), allowance)
+    assert name == "hexagon"
+    s = sym(allowance)
+    assert found.cut == pytest.approx((exact(side * R3 + 2 * s), exact(2 * side + 4 * s / R3)), abs=LATTICE)
+    assert found.cut == pytest.approx(extents(raw(corners, allowance))[::-1], abs=LATTICE)
+
+
+@pytest.mark.parametrize(
+    "corners",
+    [
+        [(0, 0), (3, 0), (3, 1), (1, 1), (1, 3), (0, 3)],  # L
+        regular(5, 1),
+        regular(8, 1),
+        [(0, 0), (4, 0), (3.4, 1.41), (0.5, 1.2)],  # kite-like, no parallel sides
+        [(0, 0), (4, 0), (3, 1), (0.4, 1)],  # two different slants
+        [(0, 0), (4, 0), (2, 1.3)],  # isosceles, neither right nor equilateral
+        [(0, 0), (4, 0), (2, 1), (2, 3)],  # a dent
+    ],
+)
+def test_everything_else_is_cut_round_a_template(corners, degrees):
+    name, found = claim(turned(corners, degrees))
+    assert (name, found.cut, found.lay, found.handed) == ("template", (), Lay.TEMPLATE, True)
