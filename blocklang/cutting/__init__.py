@@ -17,7 +17,7 @@ from blocklang.cutting.values import (
     StripLayout,
     StripSet,
 )
-from blocklang.cutting.words import describe_piece, describe_strip, describe_strip_set, format_measure
+from blocklang.cutting.words import describe_layout, describe_piece, describe_strip, describe_strip_set, format_measure
 
 __all__ = [
     "METHODS",
@@ -34,6 +34,7 @@ __all__ = [
     "StripLayout",
     "StripSet",
     "cut",
+    "describe_layout",
     "describe_piece",
     "describe_strip",
     "describe_strip_set",

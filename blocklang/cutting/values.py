@@ -65,8 +65,8 @@ class Piece:
     for a hexagon, none for a template. `angle` is the cross-cut angle in degrees.
     `outline` is the cut outline of the first of `patches` as it lies in the block (finished outline offset by the seam
     allowance, mitred, tips trimmed), in ticks; `strip` says what the shapes need when they are cut alone, None when
-    they are too wide for the fabric or come from a strip set; `strip_set` indexes `Cutting.strip_sets` when the patch is cut from
-    one. `how` is what a method adds to the sentence that says how to cut.
+    they are too wide for the fabric or come from a strip set; `strip_set` indexes `Cutting.strip_sets` when the patch
+    is cut from one. `how` is what a method adds to the sentence that says how to cut.
     """
 
     fabric: str

@@ -1,10 +1,20 @@
 """The cutting list in sentences that a quilter would say."""
 
+from collections.abc import Sequence
+
 from blocklang.block import LengthUnit
 from blocklang.cutting.lengths import a_little, format_exact, format_measure, format_number
-from blocklang.cutting.values import Lay, Piece, StripSet
+from blocklang.cutting.values import Lay, Piece, StripLayout, StripSet
 
-__all__ = ["describe_piece", "describe_strip", "describe_strip_set", "format_exact", "format_measure", "format_number"]
+__all__ = [
+    "describe_layout",
+    "describe_piece",
+    "describe_strip",
+    "describe_strip_set",
+    "format_exact",
+    "format_measure",
+    "format_number",
+]
 
 _INCH = LengthUnit.INCH
 
@@ -28,6 +38,16 @@ def describe_strip(piece: Piece, unit: LengthUnit = LengthUnit.INCH) -> str:
         return ""
     strips = _counted(piece.strip.count, "strip")
     return f"Cut {strips} {format_measure(piece.strip.width, unit)} wide; a strip holds {piece.strip.holds}."
+
+
+def describe_layout(strips: StripLayout, pieces: Sequence[Piece], unit: LengthUnit = LengthUnit.INCH) -> str:
+    """Return one sentence that says what is cut from strips that are all alike; `pieces` are those of the cutting."""
+    width = f"{_counted(strips.count, 'strip')} {format_measure(strips.width, unit)} wide"
+    if strips.strip_set is not None:
+        return f"Cut {width} for the strip set."
+    shapes = [f"{number} for {pieces[index].name}" for index, number in strips.pieces]
+    each = " each" if strips.count > 1 else ""
+    return f"Cut {width}: {_listed(tuple(shapes))}{each}."
 
 
 def describe_strip_set(made: StripSet, unit: LengthUnit = LengthUnit.INCH) -> str:
@@ -73,7 +93,6 @@ def _left_over(piece: Piece) -> str:
 
 
 def _from_strips(piece: Piece, unit: LengthUnit) -> str:
-    strips = "strips" if piece.strip is None else _counted(piece.strip.count, "strip")
     angle, second = _degrees(piece.angle or 90.0), format_measure(piece.cut[-1], unit)
     trapezoids = f"{_counted(piece.count, 'trapezoid')}, the long side {second}, {{}} at {angle} degrees"
     ways = {
@@ -84,11 +103,7 @@ def _from_strips(piece: Piece, unit: LengthUnit) -> str:
         Lay.UPRIGHT: f"{_counted(piece.count, 'hexagon')}, {second} from point to point",
     }
     width = format_measure(piece.cut[0], unit)
-    return f"Cut {strips} {width} wide; from {_them(piece)} cut {ways[piece.lay]}{_turned_over(piece)}."
-
-
-def _them(piece: Piece) -> str:
-    return "it" if piece.strip is not None and piece.strip.count == 1 else "them"
+    return f"From strips {width} wide cut {ways[piece.lay]}{_turned_over(piece)}."
 
 
 def _turned_over(piece: Piece) -> str:

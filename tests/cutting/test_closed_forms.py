@@ -1,4 +1,4 @@
-"""Sizes as cut: the exact closed form (sympy), shapely's mitred offset, and what the methods answer, all three alike."""
+"""Sizes as cut: the exact closed form (sympy), shapely's mitred offset, and what the methods answer, all alike."""
 
 import math
 
@@ -29,12 +29,8 @@ def lying(corners, allowance, edge):
 
 def rhombus(side, degrees):
     t = math.radians(degrees)
-    return [
-        (0, 0),
-        (side, 0),
-        (side + side * math.cos(t), side * math.sin(t)),
-        (side * math.cos(t), side * math.sin(t)),
-    ]
+    dx, dy = side * math.cos(t), side * math.sin(t)
+    return [(0, 0), (side, 0), (side + dx, dy), (dx, dy)]
 
 
 def regular(count, side):

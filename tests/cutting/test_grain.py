@@ -36,9 +36,7 @@ def test_a_pinwheel_is_cut_in_halves():
 
 
 def test_the_quarter_sets_of_an_ohio_star_are_quarters_on_the_inside_too():
-    """Four hourglasses round a square: 5 squares and 16 quarter-square triangles (Smithsonian American Art Museum:
-    21 pieces).
-    """
+    """Four hourglasses round a square: 21 pieces (Smithsonian American Art Museum, Ohio Star, c. 1845)."""
     patches = squares([(0, 0), (4, 0), (0, 4), (4, 4), (2, 2)])
     for x, y in ((2, 0), (0, 2), (4, 2), (2, 4)):
         patches |= hourglass(x, y)

@@ -64,7 +64,7 @@ def test_the_piece_points_at_its_set_and_takes_no_strips_of_its_own():
 def test_every_stripe_is_bought():
     cutting = cut(graph(striped_star()), CuttingOptions(copies=3))
     assert cutting.strip_sets[0].sets == 3
-    strips = {need.fabric: dict((w.shown, n) for w, n in need.strips) for need in cutting.needs}
+    strips = {need.fabric: {w.shown: n for w, n in need.strips} for need in cutting.needs}
     assert strips["deep"] == strips["coral"] == {Fraction(11, 8): 3}
     assert strips["fog"][Fraction(11, 8)] == 3
     for need in cutting.needs:
