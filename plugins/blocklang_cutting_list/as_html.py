@@ -1,10 +1,11 @@
 """The cutting list as one self-contained page of HTML."""
 
+from blocklang_drawing import draw_swatch, theme_for, to_svg
+
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_cutting_list import words
 from blocklang_cutting_list.listing import list_cutting
-from blocklang_drawing import draw_swatch, theme_for, to_svg
 
 
 def write_html(plan: SewingPlan, options: OutputOptions) -> str:

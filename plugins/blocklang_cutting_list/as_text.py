@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 from textwrap import wrap
 
+from blocklang_drawing import clean_text
+
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_cutting_list import words
 from blocklang_cutting_list.listing import Entry, Listing, list_cutting
-from blocklang_drawing import clean_text
 
 WIDTH = 78
 

@@ -2,9 +2,8 @@
 
 from fractions import Fraction
 
-from blocklang.cutting import format_measure
-
 from blocklang.block import LengthUnit
+from blocklang.cutting import format_measure
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.shapes import Paint, Path, Shape, Text, polyline

@@ -42,9 +42,9 @@ def paint_patches(frame: Frame, painted: Iterable[Painted], theme: Theme) -> tup
     stripes: list[Trail] = []
     lines: dict[str, list[Trail]] = {}
     fills = dict(theme.fills)
-    for item, fabric, trail, ring in ((item, *part) for item in items for part in _parts(frame, item)):
+    for patch, fabric, trail, ring in ((each.patch, *part) for each in items for part in _parts(frame, each)):
         cloth.setdefault(fabric, []).append(trail)
-        stripes.extend([trail] if item.patch.stripes is not None else [])
+        stripes.extend([trail] if patch.stripes is not None else [])
         texture = fills[fabric].texture
         if texture is not None and not small:
             lines.setdefault(fabric, []).extend(hatch(ring, texture))

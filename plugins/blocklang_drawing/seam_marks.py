@@ -7,8 +7,9 @@ from itertools import groupby
 from blocklang.geometry import Point
 from blocklang.graph import PatchGraph
 from blocklang.plan import PlanJoin
+from blocklang_drawing.contacts import Contact
 from blocklang_drawing.frame import Frame
-from blocklang_drawing.laying_apart import Contact, LaidApart
+from blocklang_drawing.laying_apart import LaidApart
 from blocklang_drawing.raw_edges import CURVE_ERROR
 from blocklang_drawing.shapes import Dot, Paint, Path, Place, Shape, Trail, polygon, polyline
 from blocklang_drawing.theme import Theme

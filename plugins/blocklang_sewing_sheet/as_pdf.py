@@ -4,9 +4,10 @@ import json
 from dataclasses import asdict
 from importlib import resources
 
+from blocklang_drawing import clean_text
+
 from blocklang.hooks import CannotMakeError, OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_drawing import clean_text
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.contents import write_sheet
 from blocklang_sewing_sheet.pictures import draw_pictures

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 from textwrap import wrap
 
+from blocklang_drawing import clean_text
+
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_drawing import clean_text
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.contents import Sheet, StepEntry, write_sheet
 

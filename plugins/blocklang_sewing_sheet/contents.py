@@ -2,12 +2,13 @@
 
 from dataclasses import dataclass
 
+from blocklang_drawing import say_measure
+
 from blocklang.assembly.values import JoinKind
 from blocklang.block import LengthUnit
 from blocklang.cutting import describe_piece, describe_strip_set
 from blocklang.hooks import OutputOptions
 from blocklang.plan import PlanStep, SewingPlan
-from blocklang_drawing import say_measure
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_oblong
 from blocklang_sewing_sheet.naming import listed

@@ -1,7 +1,8 @@
 """Lengths of a plan as a ruler shows them."""
 
-from blocklang.block import LengthUnit
 from blocklang_drawing import say_measure
+
+from blocklang.block import LengthUnit
 from blocklang_sewing_sheet import words
 
 

@@ -2,8 +2,6 @@
 
 from dataclasses import dataclass
 
-from blocklang.hooks import OutputOptions
-from blocklang.plan import SewingPlan
 from blocklang_drawing import (
     Drawing,
     Mark,
@@ -15,6 +13,9 @@ from blocklang_drawing import (
     theme_for,
     to_svg,
 )
+
+from blocklang.hooks import OutputOptions
+from blocklang.plan import SewingPlan
 
 #: What is free across the paper, less the step's own margins (points).
 STEP_WIDTH, STEP_HEIGHT = 460.0, 172.0
