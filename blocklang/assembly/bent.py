@@ -1,12 +1,12 @@
-"""Bent cuts: what is set into a notch, and what is left half open for a partial seam."""
+"""Bent cuts: what is set into a notch."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
 from blocklang.assembly.likeness import Likeness
-from blocklang.assembly.regions import Chain, Ground, Region, Survey
-from blocklang.assembly.splits import Split, SplitKind
+from blocklang.assembly.regions import Ground, Survey
+from blocklang.assembly.splits import Split
 from blocklang.assembly.straight import around
 from blocklang.graph.values import OUTSIDE
 
@@ -124,28 +124,3 @@ class BentCuts:
             if end not in been:
                 longer = [*path, segment, *walked]
                 yield from self._paths(survey, longer, end, been | {end}, bends + 1, budget)
-
-
-def half_open(ground: Ground, survey: Survey, chains: list[Chain]) -> list[Split]:
-    """Return the ways to leave one seam half open so that a straight cut appears, shortest opening first."""
-    found: list[tuple[float, int, Split]] = []
-    for chain in chains:
-        for one in (chain, Chain(chain.segments[::-1], chain.junctions[::-1])):
-            if one.junctions[-1] in survey.edge and one.junctions[0] not in survey.edge:
-                found.extend(_openings(ground, survey, one))
-    return [split for _, _, split in sorted(found, key=lambda item: item[:2])]
-
-
-def _openings(ground: Ground, survey: Survey, chain: Chain) -> Iterator[tuple[float, int, Split]]:
-    for place in range(1, len(chain.segments)):
-        rest = chain.segments[place:]
-        region = Region(survey.region.patches, survey.region.open.union(rest))
-        opened = ground.survey(region)
-        if any(full(opened, other) for other in ground.chains(opened)):
-            length = sum(ground.graph.segments[index].edge.length() for index in rest)
-            yield round(length), rest[0], Split(SplitKind.CLOSING, (region,), rest)
-
-
-def full(survey: Survey, chain: Chain) -> bool:
-    """Tell whether a chain runs from edge to edge of a region."""
-    return chain.junctions[0] in survey.edge and chain.junctions[-1] in survey.edge

@@ -1,5 +1,6 @@
 """The least that any sewing order needs: pivots from the junctions, partial seams from the rings of precedence."""
 
+from blocklang.assembly.precedence import strong_parts
 from blocklang.graph.values import Junction, PatchGraph
 
 
@@ -19,7 +20,7 @@ def fewest_partials(graph: PatchGraph) -> int:
     for junction in graph.junctions:
         for a, b in _precedences(junction, piece):
             before.setdefault(a, set()).add(b)
-    return sum(len(part) > 1 or part[0] in before.get(part[0], ()) for part in _strong_parts(before))
+    return sum(len(part) > 1 or part[0] in before.get(part[0], ()) for part in strong_parts(before))
 
 
 def _pieces(graph: PatchGraph) -> list[int]:
@@ -46,40 +47,3 @@ def _precedences(junction: Junction, piece: list[int]) -> list[tuple[int, int]]:
         return []
     over = through.pop()
     return [(piece[end.segment], over) for end in junction.ends if end.straight_on is None]
-
-
-def _strong_parts(before: dict[int, set[int]]) -> list[list[int]]:
-    """Return the strongly connected parts of a relation (Tarjan, without recursion)."""
-    number: dict[int, int] = {}
-    low: dict[int, int] = {}
-    stack: list[int] = []
-    on_stack: set[int] = set()
-    parts: list[list[int]] = []
-    for start in sorted(before):
-        if start in number:
-            continue
-        work = [(start, iter(sorted(before.get(start, ()))))]
-        number[start] = low[start] = len(number)
-        stack.append(start)
-        on_stack.add(start)
-        while work:
-            node, following = work[-1]
-            other = next(following, None)
-            if other is None:
-                work.pop()
-                if work:
-                    low[work[-1][0]] = min(low[work[-1][0]], low[node])
-                if low[node] == number[node]:
-                    part: list[int] = []
-                    while not part or part[-1] != node:
-                        part.append(stack.pop())
-                        on_stack.discard(part[-1])
-                    parts.append(part)
-            elif other not in number:
-                number[other] = low[other] = len(number)
-                stack.append(other)
-                on_stack.add(other)
-                work.append((other, iter(sorted(before.get(other, ())))))
-            elif other in on_stack:
-                low[node] = min(low[node], number[other])
-    return parts

@@ -2,17 +2,15 @@
 
 import math
 
-from blocklang.assembly.bent import BentCuts, full, half_open
+from blocklang.assembly.bent import BentCuts
 from blocklang.assembly.likeness import Key, Likeness
+from blocklang.assembly.opening import full, half_open
 from blocklang.assembly.regions import Chain, Ground, Region, Survey
 from blocklang.assembly.splits import Split
 from blocklang.assembly.straight import StraightCuts
 from blocklang.block import FirstWish, RowsWish
 from blocklang.geometry.tolerance import STRAIGHT_ANGLE
 from blocklang.graph.values import PatchGraph
-
-#: Units up to this size try every half-open seam to the end; larger ones take the shortest.
-_TRIED_TO_THE_END = 40
 
 
 class Chooser:
@@ -53,7 +51,11 @@ class Chooser:
             found = self._cut(survey, labels)
             if found is not None:
                 return found
-        return self._cut(survey, {}) or self._half_open(survey) or self._bent.best(survey, dear=True)
+        return (
+            self._cut(survey, {})
+            or half_open(self.ground, survey, self.ground.chains(survey))
+            or self._bent.best(survey, dear=True)
+        )
 
     def _cut(self, survey: Survey, labels: dict[int, int]) -> Split | None:
         """Take a straight cut if there is one, otherwise set in what costs nothing; `labels` keep units whole."""
@@ -85,27 +87,6 @@ class Chooser:
         numbers: dict[object, int] = {}
         labels = {p: numbers.setdefault(key, len(numbers)) for p, key in zip(region.patches, keys, strict=True)}
         return labels if 1 < len(numbers) < len(keys) else {}
-
-    def _half_open(self, survey: Survey) -> Split | None:
-        ways = half_open(self.ground, survey, self.ground.chains(survey))
-        if len(survey.region.patches) > _TRIED_TO_THE_END or len(ways) == 1:
-            return ways[0] if ways else None
-        scored = ((self._cost_of(way), place) for place, way in enumerate(ways[:12]))
-        return ways[min(scored)[1]] if ways else None
-
-    def _cost_of(self, split: Split) -> tuple[int, int]:
-        """Count the dear pivots and the half-open seams that a way leads to."""
-        half = dear = 0
-        waiting = [split]
-        while waiting:
-            one = waiting.pop()
-            half += bool(one.closing)
-            for part in one.parts:
-                if len(part.patches) > 1:
-                    found = self.split(part)
-                    dear += found is None
-                    waiting.extend([found] if found else [])
-        return dear, half
 
 
 def _moved(split: Split, order: tuple[int, ...], onto: tuple[int, ...]) -> Split:

@@ -105,7 +105,8 @@ def _in_order(sewing: Sewing, leaving: dict[int, Travelled], reached: set[int]) 
     starts = sorted(leaving.keys() - reached) or [min(leaving)]
     if len(starts) > 1:
         raise AssertionError("a join has one connected path")
-    path, here = [], starts[0]
+    here = starts[0]
+    path: list[Travelled] = []
     while here in leaving and len(path) < len(leaving):
         path.append(leaving[here])
         here = _end(sewing, leaving[here])
