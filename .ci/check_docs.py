@@ -11,9 +11,9 @@ ROOT = Path(__file__).resolve().parent.parent
 SKIPPED = {".venv", ".git", "node_modules", ".pytest_cache"}
 LINK = re.compile(r"(?<!`)!?\[[^\]\n]*\]\(([^)\s]+)\)")
 FENCE = re.compile(r"^```.*?^```", re.MULTILINE | re.DOTALL)
+CODE = re.compile(r"^```[a-z]*\n(.*?)^```|`([^`]+)`", re.MULTILINE | re.DOTALL)
 DEV_COMMAND = re.compile(r"python3 dev\.py ([a-z]+)")
-COMMAND = re.compile(r"(?:^|`|\$ )blocklang ([a-z]+)\b", re.MULTILINE)
-OPTION = re.compile(r"(?:^|`|\$ )blocklang ([a-z]+)\b([^`\n#|>]*)", re.MULTILINE)
+COMMAND = re.compile(r"^(?:\$ )?blocklang ([a-z]+)\b([^\n#|>]*)", re.MULTILINE)
 MOST_DECISION_LINES = 40
 MOST_SCREEN_LINES = 50
 
@@ -52,11 +52,17 @@ def unknown_commands() -> Iterator[str]:
     for path in documents():
         text, name = path.read_text(encoding="utf-8"), path.relative_to(ROOT)
         yield from (f"{name}: no `dev.py {word}`" for word in DEV_COMMAND.findall(text) if word not in DEV_COMMANDS)
-        for word, rest in OPTION.findall(text):
+        for word, rest in (found for code in code_in(text) for found in COMMAND.findall(code)):
             if word not in COMMANDS:
                 yield f"{name}: no `blocklang {word}`"
             else:
                 yield from (f"{name}: `blocklang {word}` has no {o}" for o in unknown_options(word, rest))
+
+
+def code_in(text: str) -> Iterator[str]:
+    """Give what a document shows as code: whole blocks, and short pieces with their line ends taken out."""
+    for fenced, inline in CODE.findall(text):
+        yield fenced or " ".join(inline.split())
 
 
 def unknown_options(command: str, rest: str) -> Iterator[str]:

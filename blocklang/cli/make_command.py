@@ -40,7 +40,7 @@ SAME_FORMAT = {"txt": "text", "text": "txt", "htm": "html"}
 @click.option("--set", "settings", metavar="NAME=VALUE", multiple=True, help="Something only this output can do.")
 def command(
     output: str, file: str, path: Path, form: str | None, size: str | None, fabrics: tuple[str, ...],
-    copies: int, units: str | None, **choices: object,
+    copies: int, units: str | None, paper: str, black_and_white: bool, large_print: bool, settings: tuple[str, ...],
 ) -> int:  # fmt: skip
     """Make OUTPUT from FILE: a sheet to sew from, a cutting list, a picture.
 
@@ -49,7 +49,7 @@ def command(
     walk = Walk()
     wanted = output_named(output, _told(walk))
     chosen = format_for(wanted, path, form)
-    settings = settings_for(wanted, choices.pop("settings"))  # type: ignore[arg-type]
+    chosen_settings = settings_for(wanted, settings)
     with working("Planning the sewing"):
         planned = walk.plan(file, overrides_from(size, fabrics, units), copies)
     code = show(planned.diagnostics)
@@ -57,8 +57,8 @@ def command(
         return code
     from blocklang.hooks import OutputOptions, Paper
 
-    paper, unit = Paper(choices.pop("paper")), planned.plan.block.unit
-    options = OutputOptions(chosen, paper, unit, copies, settings=settings, **choices)  # type: ignore[arg-type]
+    unit = planned.plan.block.unit
+    options = OutputOptions(chosen, Paper(paper), unit, copies, black_and_white, large_print, chosen_settings)
     return max(code, _make(wanted, planned.plan, options, path))
 
 

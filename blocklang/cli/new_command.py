@@ -15,14 +15,14 @@ language 1
 size 9 in
 
 # Each fabric: a name, its role, how light it is, its colour.
-fabric fog   background  light  #e8eef2
-fabric deep  accent      dark   #1f3a5f
+fabric fog  background light #e8eef2
+fabric deep accent     dark  #1f3a5f
 
 # Three rows of three squares; change a name, or write fog/deep for two triangles.
 rows
-  deep  fog   deep
-  fog   deep  fog
-  deep  fog   deep
+  deep fog  deep
+  fog  deep fog
+  deep fog  deep
 end
 """
 

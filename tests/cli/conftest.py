@@ -13,16 +13,16 @@ block "Harbour Steps"
 language 1
 size 9 in
 
-fabric fog   background  light  #e8eef2
-fabric deep  accent      dark   #1f3a5f
+fabric fog  background light #e8eef2
+fabric deep accent     dark  #1f3a5f
 
 rows
-  deep  fog   deep
-  fog   deep  fog
-  deep  fog   deep
+  deep fog  deep
+  fog  deep fog
+  deep fog  deep
 end
 """
-BAD = GOOD.replace("  deep  fog   deep\nend", "  deep  fig   deep\nend")
+BAD = GOOD.replace("  deep fog  deep\nend", "  deap fog  deep\nend")
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ from blocklang.cli import writing
 
 def test_untidy_file_is_laid_out_once(command, folder, good) -> None:
     untidy = folder / "untidy.block"
-    untidy.write_text(good.read_text().replace("fabric fog   background", "fabric   fog background"))
+    untidy.write_text(good.read_text().replace("fabric fog  background", "fabric   fog background"))
     first = command("format", "untidy.block")
     assert (first.code, first.out, first.err) == (0, "", "untidy.block: laid out\n")
     tidy = untidy.read_bytes()
