@@ -6,7 +6,7 @@ from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang.pressing import Pressed
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_oblong
-from blocklang_sewing_sheet.naming import spoken
+from blocklang_sewing_sheet.naming import patch_labels, spoken, two_of
 
 
 def first_making(step: PlanStep) -> tuple[PlanJoin, ...]:
@@ -33,7 +33,8 @@ def _begin(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tup
     if len(joins) > 1 and step.kind is not JoinKind.SET_IN:
         return *marked, words.LAY_OUT_IN_ORDER, words.JOIN_IN_ORDER
     first, second = (spoken(plan, name) for name in joins[0].units)
-    return *marked, words.take(first, second), *(() if step.kind is JoinKind.CURVED else (_match(plan, joins[0]),))
+    taken = words.take_two(two_of(plan, joins[0].units[0])) if first == second else words.take(first, second)
+    return *marked, taken, *(() if step.kind is JoinKind.CURVED else (_match(plan, joins[0]),))
 
 
 def _match(plan: SewingPlan, join: PlanJoin) -> str:
@@ -99,19 +100,23 @@ def _press(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
 
 
 def _common(plan: SewingPlan, pressed: list[Pressed]) -> str:
-    under = [plan.block.patches[item.toward] for item in pressed if item.toward is not None]
-    over = []
-    for item in pressed:
-        segment = plan.graph.segments[item.segment]
-        over.append(plan.block.patches[segment.left if segment.right == item.toward else segment.right])
-    names, others = {patch.name for patch in under}, {patch.name for patch in over}
-    if len(names) == 1 and not names & others:
-        return f"the {under[0].name}"
-    fabrics, other_fabrics = {patch.fabric for patch in under}, {patch.fabric for patch in over}
-    if len(fabrics) == 1 and not fabrics & other_fabrics:
-        fabric = plan.block.fabric(under[0].fabric)
+    under = [item.toward for item in pressed if item.toward is not None]
+    over = [_other_side(plan, item) for item in pressed]
+    labels = patch_labels(plan)
+    names = {labels[patch] for patch in under}
+    if len(names) == 1 and not names & {labels[patch] for patch in over}:
+        return f"the {labels[under[0]]}"
+    patches = plan.block.patches
+    fabrics = {patches[patch].fabric for patch in under}
+    if len(fabrics) == 1 and not fabrics & {patches[patch].fabric for patch in over}:
+        fabric = plan.block.fabric(patches[under[0]].fabric)
         return f"the {fabric.title or fabric.id} fabric"
     return ""
+
+
+def _other_side(plan: SewingPlan, item: Pressed) -> int:
+    segment = plan.graph.segments[item.segment]
+    return segment.left if segment.right == item.toward else segment.right
 
 
 def _spins(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> bool:

@@ -142,9 +142,12 @@ TRIM_POINTS: Final = "Trim the points that stick out."
 
 def take(first: str, second: str) -> str:
     """Say what is joined to what."""
-    if first == second:
-        return f"Place two of {first.removeprefix('the ')} right sides together."
     return f"Place {first} and {second} right sides together."
+
+
+def take_two(pair: str) -> str:
+    """Say that two equal things are joined."""
+    return f"Place {pair} right sides together."
 
 
 def press_toward(what: str, seams: int) -> str:

@@ -6,10 +6,10 @@ from io import BytesIO
 from xml.etree import ElementTree
 
 import pytest
+from blocklang_diagram import blocklang_outputs
 from pypdf import PdfReader
 
 from blocklang.hooks import CannotMakeError, OutputOptions
-from blocklang_diagram import blocklang_outputs
 from tests.sheets.plans import NAMES, named_plan
 
 (OUTPUT,) = blocklang_outputs()

@@ -3,11 +3,6 @@
 import math
 
 import pytest
-from shapely.geometry import LineString, Polygon
-from shapely.ops import unary_union
-
-from blocklang.block import Fabric, Value
-from blocklang.geometry import TICKS_PER_INCH
 from blocklang_drawing import Frame, Texture, draw_lines, text_width, theme_for
 from blocklang_drawing.hatching import hatch
 from blocklang_drawing.placing import lying_straight, place_unit
@@ -15,6 +10,11 @@ from blocklang_drawing.raw_edges import raw_ring
 from blocklang_drawing.shapes import Text
 from blocklang_drawing.stripes import stripe_rings
 from blocklang_drawing.theme import luminance
+from shapely.geometry import LineString, Polygon
+from shapely.ops import unary_union
+
+from blocklang.block import Fabric, Value
+from blocklang.geometry import TICKS_PER_INCH
 from tests.sheets.plans import NAMES, named_plan, striped_star
 from tests.support import blocks
 
@@ -89,7 +89,10 @@ def test_a_patch_too_small_for_its_name_stays_bare():
 
 
 def fabrics(count: int) -> list[Fabric]:
-    return [Fabric(f"f{i}", "", Value.MEDIUM, f"#{(i * 23) % 256:02x}{(i * 57) % 256:02x}{(i * 91) % 256:02x}") for i in range(count)]
+    return [
+        Fabric(f"f{i}", "", Value.MEDIUM, f"#{(i * 23) % 256:02x}{(i * 57) % 256:02x}{(i * 91) % 256:02x}")
+        for i in range(count)
+    ]
 
 
 @pytest.mark.parametrize("count", [1, 2, 3, 7, 12])

@@ -4,7 +4,6 @@ import re
 from xml.etree import ElementTree
 
 import pytest
-
 from blocklang_drawing import (
     ArcTo,
     Arrow,
@@ -24,7 +23,15 @@ from blocklang_drawing import (
 from blocklang_drawing.numbers import write_number
 
 NAMESPACE = "{http://www.w3.org/2000/svg}"
-HOSTILE = ('</svg><script>alert(1)</script>', '"]]>', "a & b < c > d", "<!-- -->", "nul\x00bell\x07esc\x1b", "\ud800\ufffe", "' onload='x")
+HOSTILE = (
+    "</svg><script>alert(1)</script>",
+    '"]]>',
+    "a & b < c > d",
+    "<!-- -->",
+    "nul\x00bell\x07esc\x1b",
+    "\ud800\ufffe",
+    "' onload='x",
+)
 
 EVERYTHING = Drawing(
     120.0,
@@ -62,7 +69,9 @@ def test_only_plain_colours_and_no_styles():
 def test_hostile_text_stays_text(text):
     drawing = Drawing(10, 10, (Text((0, 9), text, 9, "#000000"), Group((), text)), text)
     root = ElementTree.fromstring(to_svg(drawing))
-    assert {element.tag for element in root.iter()} <= {NAMESPACE + tag for tag in ("svg", "title", "text", "g", "defs")}
+    assert {element.tag for element in root.iter()} <= {
+        NAMESPACE + tag for tag in ("svg", "title", "text", "g", "defs")
+    }
     assert "".join(root.find(NAMESPACE + "title").itertext()) == clean_text(text)
 
 

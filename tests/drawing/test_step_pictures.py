@@ -3,13 +3,17 @@
 import math
 
 import pytest
-from shapely.geometry import Polygon
-from shapely.ops import unary_union
-
-from blocklang.assembly.values import JoinKind
-from blocklang.block import LengthUnit
-from blocklang.pressing import Pressed
-from blocklang_drawing import Frame, Mark, draw_mark, draw_pressing_map, draw_step, draw_unit, text_width, theme_for, to_svg
+from blocklang_drawing import (
+    Frame,
+    Mark,
+    draw_mark,
+    draw_pressing_map,
+    draw_step,
+    draw_unit,
+    text_width,
+    theme_for,
+    to_svg,
+)
 from blocklang_drawing.arrows import arrow_paths
 from blocklang_drawing.laying_apart import lay_apart
 from blocklang_drawing.placing import bounds_of
@@ -17,6 +21,12 @@ from blocklang_drawing.pressing_arrows import pressed_runs, pressing_arrow
 from blocklang_drawing.pressing_map import map_runs
 from blocklang_drawing.seam_marks import draw_seam_marks
 from blocklang_drawing.shapes import Arrow, Dot, Drawing, Group, Path, Text
+from shapely.geometry import Polygon
+from shapely.ops import unary_union
+
+from blocklang.assembly.values import JoinKind
+from blocklang.block import LengthUnit
+from blocklang.pressing import Pressed
 from tests.sheets.plans import NAMES, named_plan
 
 STEPS = [(name, step.number) for name in NAMES for step in named_plan(name).steps]
@@ -73,7 +83,10 @@ def test_a_dot_stands_on_both_units_wherever_a_seam_stops(name, number):
     wanted = []
     for join in laid.joins:
         touching = [contact for contact in laid.contacts if contact.join == join.index]
-        for place, stops, contact in ((join.path[0], join.start_stops, touching[0]), (join.path[-1], join.end_stops, touching[-1])):
+        for place, stops, contact in (
+            (join.path[0], join.start_stops, touching[0]),
+            (join.path[-1], join.end_stops, touching[-1]),
+        ):
             if stops:
                 wanted += [frame.at(laid.units[unit].moved(place)) for unit in (contact.left, contact.right)]
     dots = [shape.at for shape in shapes if isinstance(shape, Dot)]
@@ -105,7 +118,11 @@ def test_raw_edge_ticks_stand_an_allowance_beyond_the_match_point():
     raw = join.path[0] if not join.start_stops else join.path[-1]
     allowance = named_plan("star").block.seam_allowance * frame.scale
     ends = [frame.at(unit.moved(raw)) for unit in laid.units]
-    ticks = [s for s in shapes if isinstance(s, Path) and s.paint.stroke == "#17303f" and len(s.trails) == 2 and not s.paint.dash]
+    ticks = [
+        s
+        for s in shapes
+        if isinstance(s, Path) and s.paint.stroke == "#17303f" and len(s.trails) == 2 and not s.paint.dash
+    ]
     assert len(ticks) == 2
     for tick in ticks:
         on, across = tick.trails
@@ -145,7 +162,9 @@ def test_arrows_point_to_the_patch_that_the_allowance_lies_under(name, number):
         assert arrow.both == (pressed.toward is None)
         if pressed.toward is not None:
             patch = Polygon(frame.ring(plan.block.patches[pressed.toward].outline.chords())).buffer(0.5)
-            assert patch.contains(Polygon([arrow.end, (arrow.end[0] + 0.1, arrow.end[1]), (arrow.end[0], arrow.end[1] + 0.1)]))
+            assert patch.contains(
+                Polygon([arrow.end, (arrow.end[0] + 0.1, arrow.end[1]), (arrow.end[0], arrow.end[1] + 0.1)])
+            )
             checked += 1
     assert checked
 
@@ -179,7 +198,9 @@ def test_measures_are_written_beside_what_comes_out():
     plan, step, theme = step_of("four-patch", 1)
     texts = [shape.text for shape in draw_step(plan, step, theme).shapes if isinstance(shape, Text)]
     assert sorted(texts) == ["3 1/2 in", "6 1/2 in"]
-    centimetres = [s.text for s in draw_step(plan, step, theme, shown_in=LengthUnit.CENTIMETRE).shapes if isinstance(s, Text)]
+    centimetres = [
+        s.text for s in draw_step(plan, step, theme, shown_in=LengthUnit.CENTIMETRE).shapes if isinstance(s, Text)
+    ]
     assert all(text.endswith("cm") for text in centimetres)
 
 

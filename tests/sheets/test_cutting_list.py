@@ -5,11 +5,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+from blocklang_cutting_list import blocklang_outputs, words
 
 from blocklang.block import LengthUnit
 from blocklang.cutting import CuttingOptions, cut, describe_piece
 from blocklang.hooks import OutputOptions
-from blocklang_cutting_list import blocklang_outputs, words
 from tests.sheets.plans import NAMES, named_plan
 from tests.sheets.test_sewing_sheet import HOSTILE, read
 
@@ -43,7 +43,9 @@ def test_json_holds_every_patch_once(name):
     plan = named_plan(name)
     data = json.loads(made(plan, format="json"))
     assert data["schema"] == "blocklang.cutting-list/1"
-    assert sorted(patch for piece in data["pieces"] for patch in piece["patches"]) == sorted(p.id for p in plan.block.patches)
+    assert sorted(patch for piece in data["pieces"] for patch in piece["patches"]) == sorted(
+        p.id for p in plan.block.patches
+    )
     for piece in data["pieces"]:
         assert all(float(Fraction(side["shown"])) >= side["exact"] - 0.001 for side in piece["cut"])
 

@@ -8,19 +8,19 @@ from io import BytesIO
 from xml.etree import ElementTree
 
 import pytest
+from blocklang_sewing_sheet import blocklang_outputs, words
+from blocklang_sewing_sheet.contents import write_sheet
+from blocklang_sewing_sheet.step_words import step_sentences
 from pypdf import PdfReader
 
 from blocklang.assembly.values import Count, JoinKind
 from blocklang.block import Credit, LengthUnit
 from blocklang.hooks import OutputOptions, Paper
-from blocklang_sewing_sheet import blocklang_outputs, words
-from blocklang_sewing_sheet.contents import write_sheet
-from blocklang_sewing_sheet.step_words import step_sentences
 from tests.sheets.plans import NAMES, named_plan, plan_of
 from tests.support import blocks
 
 (OUTPUT,) = blocklang_outputs()
-HOSTILE = ("</svg><script>alert(1)</script>", '"]]>', "#import \"x\": *; $ math $ @ref <label> \\ [", "nul\x00bell\x07")
+HOSTILE = ("</svg><script>alert(1)</script>", '"]]>', '#import "x": *; $ math $ @ref <label> \\ [', "nul\x00bell\x07")
 VOID = {"meta", "link", "br", "hr", "img", "input"}
 
 
@@ -93,9 +93,7 @@ def test_html_is_one_sound_page_that_fetches_nothing(name):
 
 
 @pytest.mark.parametrize("name", NAMES)
-@pytest.mark.parametrize(
-    ("paper", "size"), [(Paper.LETTER, (612.0, 792.0)), (Paper.A4, (595.276, 841.89))]
-)
+@pytest.mark.parametrize(("paper", "size"), [(Paper.LETTER, (612.0, 792.0)), (Paper.A4, (595.276, 841.89))])
 def test_pdf_pages_have_the_size_of_the_paper(name, paper, size):
     for page in pages_of(made(named_plan(name), format="pdf", paper=paper)):
         assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(size, abs=0.01)
