@@ -47,9 +47,13 @@ def check_source(name: str, content: bytes) -> tuple[Diagnostic, ...]:
     if evaluated.block is None or any(one.severity is Severity.ERROR for one in found):
         return found
     # LATER STAGES: what the patch graph, the assembly and the pressing find wrong is added here.
+    from blocklang.assembly import assemble
     from blocklang.graph import build_graph
 
-    return found + build_graph(evaluated.block).diagnostics
+    graphed = build_graph(evaluated.block)
+    if graphed.graph is None:
+        return found + graphed.diagnostics
+    return found + graphed.diagnostics + assemble(graphed.graph).diagnostics
 
 
 def shown(path: Path) -> str:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+from blocklang.assembly.author import unmet_wishes
 from blocklang.assembly.bounds import fewest_partials, fewest_pivots
 from blocklang.assembly.choosing import Chooser
 from blocklang.assembly.joining import Sewing, sew
@@ -29,7 +30,8 @@ def assemble(graph: PatchGraph) -> Assembled:
     joins, steps, units = ordered
     pivots, partials = _counts(graph, joins)
     classes = _classes(steps, joins, chooser)
-    return Assembled(Assembly(graph, joins, steps, units, classes, pivots, partials), ())
+    assembly = Assembly(graph, joins, steps, units, classes, pivots, partials)
+    return Assembled(assembly, unmet_wishes(graph, joins, units))
 
 
 def _no_order(graph: PatchGraph) -> Diagnostic:

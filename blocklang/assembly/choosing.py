@@ -24,6 +24,10 @@ class Chooser:
         self._straight = StraightCuts(self.ground, self.likeness, columns)
         self._bent = BentCuts(self.ground, self.likeness)
         self._groups = _groups(graph)
+        self._places: dict[str, int] = {}
+        for patch in range(len(self._groups)):
+            if self._groups[patch]:
+                self._places.setdefault(self.group_of(patch), patch)
         self._known: dict[Key, tuple[Split, tuple[int, ...]]] = {}
 
     def split(self, region: Region) -> Split | None:
@@ -43,6 +47,10 @@ class Chooser:
     def group_of(self, patch: int) -> str:
         """Return the placed block or named unit that a patch belongs to, the outermost; "" when none."""
         return self._groups[patch][0] if self._groups[patch] else ""
+
+    def group_place(self, name: str) -> int:
+        """Return where a placed block comes in the file; what belongs to none comes after all of them."""
+        return self._places.get(name, len(self._groups))
 
     def _choose(self, region: Region) -> Split | None:
         survey = self.ground.survey(region)

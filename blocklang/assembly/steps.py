@@ -30,7 +30,7 @@ def _rank(chooser: Chooser, group: list[Made]) -> tuple[int, int, int]:
 
 def _group_place(chooser: Chooser, made: Made) -> int:
     names = {chooser.group_of(patch) for patch in made.region.patches}
-    return made.region.patches[0] if len(names) == 1 and names != {""} else len(chooser.ground.graph.block.patches)
+    return chooser.group_place(names.pop()) if len(names) == 1 else chooser.group_place("")
 
 
 def _step(sewing: Sewing, group: list[Made]) -> Step:

@@ -93,14 +93,31 @@ def _surrounds(block: Block, index: int, found: str, other: int = OUTSIDE) -> Di
 def _loose(block: Block, matched: Matched) -> Iterator[Diagnostic]:
     places = places_of(block)
     told: set[tuple[str, int, int]] = set()
+    place_of = _places_of(matched.loose)
     for side in _telling_first(matched.loose)[:_LOOKED_AT]:
         fault = _fault_at(block, places, side)
-        key = fault[0], min(fault[1:3]), max(fault[1:3])
+        around = (place_of[side.start], OUTSIDE)
+        key = (fault[0], *(around if fault[0] == "gap" else (min(fault[1:3]), max(fault[1:3]))))
         if key not in told:
             told.add(key)
             yield _tell(block, side, *fault)
     if not told:
         yield _tell(block, matched.loose[0], "gap", matched.loose[0].patch, OUTSIDE)
+
+
+def _places_of(loose: tuple[Side, ...]) -> dict[int, int]:
+    """Return, for each corner of loose edges, the lowest corner that they connect it to: one gap is told once."""
+    place: dict[int, int] = {}
+
+    def root(corner: int) -> int:
+        while place.setdefault(corner, corner) != corner:
+            corner = place[corner]
+        return corner
+
+    for side in loose:
+        a, b = sorted((root(side.start), root(side.end)))
+        place[b] = a
+    return {corner: root(corner) for corner in tuple(place)}
 
 
 def _telling_first(loose: tuple[Side, ...]) -> list[Side]:
