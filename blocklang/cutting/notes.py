@@ -1,14 +1,14 @@
 """What the person at the cutting table should know: rounding, trimming, the test strip, what does not fit."""
 
-import math
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from blocklang.block import LengthUnit
+from blocklang.cutting.growth import most_growth
 from blocklang.cutting.lengths import a_little, format_exact, format_measure, format_number
 from blocklang.cutting.pieces import Laid
 from blocklang.cutting.rounding import SLACK
-from blocklang.cutting.values import CuttingOptions, Lay, Piece, Rounding, StripSet
+from blocklang.cutting.values import CuttingOptions, Piece, Rounding, StripSet
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang.graph import PatchGraph
 
@@ -17,6 +17,9 @@ _MARK = {
     Rounding.SIXTEENTHS: "sixteenth of an inch",
     Rounding.MILLIMETRES: "millimetre",
 }
+
+#: A sum of roundings below this (1/100 in) is not worth a sentence.
+_WORTH_SAYING = 0.01
 
 #: The test strips are this many seam allowances wide: 1 1/2 in at 1/4 in, as is common practice.
 _TEST_STRIP = 6
@@ -44,11 +47,14 @@ def _about_rounding(graph: PatchGraph, pieces: Sequence[Piece], options: Cutting
     else:
         yield f"Sizes are rounded to the nearest {mark}; some pieces are cut a little small."
         yield from _cut_small(pieces, unit)
-    most = _most_across(graph, pieces)
-    if most > SLACK:
+    most = most_growth(graph, pieces)
+    if abs(most) >= _WORTH_SAYING:
+        changes = (
+            f"adds about {format_exact(most, unit)} to" if most > 0 else f"takes about {format_exact(-most, unit)} off"
+        )
         yield (
-            f"Where most of it comes together, the rounding adds up to at most about {format_exact(most, unit)} "
-            "across the block; trim each unit to the size it must measure."
+            f"Along the row where most of it comes together, rounding {changes} the block; "
+            "trim each unit to the size it must measure."
         )
 
 
@@ -113,38 +119,6 @@ def _test_strip(allowance: Fraction, unit: LengthUnit) -> str:
         f"Test the seam allowance first: sew three strips {format_measure(width, unit)} wide side by side and press. "
         f"They must measure {format_measure(sewn, unit)} across, and the middle one {format_measure(middle, unit)}."
     )
-
-
-def _most_across(graph: PatchGraph, pieces: Sequence[Piece]) -> float:
-    """Return the most that rounding adds up to along a line across or up the block, in inches, with sign."""
-    excess = {patch: _excess(piece) for piece in pieces for patch in piece.patches}
-    bounds = [patch.outline.bounds() for patch in graph.block.patches]
-    rows = [(low, high, excess[i]) for i, (_, low, _, high) in enumerate(bounds)]
-    columns = [(left, right, excess[i]) for i, (left, _, right, _) in enumerate(bounds)]
-    return max(_deepest(rows), _deepest(columns))
-
-
-def _deepest(spans: Sequence[tuple[int, int, float]]) -> float:
-    """Return the greatest sum of weights over one place; spans that only touch do not add up."""
-    events = sorted(
-        (place, opens, weight) for low, high, by in spans for place, opens, weight in ((low, 1, by), (high, 0, -by))
-    )
-    now = most = 0.0
-    for _, _, weight in events:
-        now += weight
-        most = max(most, now)
-    return most
-
-
-def _excess(piece: Piece) -> float:
-    """Return how much larger than it comes out a patch may be cut, along a line across it.
-
-    Triangles from one square share what the square is cut larger.
-    """
-    more = max((float(m.shown) - m.exact for m in piece.cut), default=0.0)
-    if piece.lay is Lay.SLANTED and piece.angle:
-        return more / math.sin(math.radians(piece.angle))
-    return more / min(piece.yields, 2)
 
 
 def _on_the_outside(graph: PatchGraph) -> frozenset[int]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from blocklang.cutting.finished import Finished
 from blocklang.cutting.lines import Line
+from blocklang.cutting.naming import name_of, told_apart
 from blocklang.cutting.offsetting import offset
 from blocklang.cutting.striped import strip_set, ticks
 from blocklang.cutting.strips import Spacing, around_template, spacing, strips_for, upright
@@ -44,7 +45,7 @@ def laid_pieces(
     distances = raw_distances(patches, graph, float(options.oversize) * TICKS_PER_INCH)
     sets: list[StripSet] = []
     laid = []
-    for line in lines:
+    for line, name in zip(lines, _names(graph, lines), strict=True):
         raw = _raw(patches[line.first.patch], distances[line.first.patch])
         index = None
         if line.stripes is not None:
@@ -55,8 +56,14 @@ def laid_pieces(
             distances[line.first.patch],
             tip_limits(graph, patches, line.first.patch, distances),
         ).outline
-        laid.append(_laid(graph, line, raw, outline, index, options))
+        laid.append(_laid(line, name, raw, outline, index, options))
     return tuple(laid), tuple(sets)
+
+
+def _names(graph: PatchGraph, lines: Sequence[Line]) -> tuple[str, ...]:
+    names = [name_of((graph.block.patches[patch].name for patch in line.patches), line.method) for line in lines]
+    shapes = [line.first.shape.either_way_up for line in lines]
+    return told_apart(names, [line.method for line in lines], shapes)
 
 
 def _raw(patch: Finished, distances: Sequence[float]) -> Outline:
@@ -69,9 +76,7 @@ def _set_of(graph: PatchGraph, line: Line, raw: Outline, options: CuttingOptions
     return strip_set(line.claim, line.stripes, (line.first.outline, raw), line.lots(options.copies), allowance, options)
 
 
-def _laid(
-    graph: PatchGraph, line: Line, raw: Outline, outline: Outline, index: int | None, options: CuttingOptions
-) -> Laid:
+def _laid(line: Line, name: str, raw: Outline, outline: Outline, index: int | None, options: CuttingOptions) -> Laid:
     usable = float(options.usable_width)
     shapes = tuple(-(-lot // line.claim.yields) for lot in line.lots(options.copies))
     lots = shapes if line.claim.lay in (Lay.SLANTED, Lay.ONE_END) else (sum(shapes),)
@@ -79,7 +84,7 @@ def _laid(
     piece = Piece(
         fabric=line.fabric,
         method=line.method,
-        name=_name(graph, line),
+        name=name,
         patches=line.patches,
         count=len(line.patches) * options.copies,
         cut=line.cut,
@@ -112,8 +117,3 @@ def _grain_heading(line: Line) -> float:
     longest = [edges[i] for i in line.first.grain if edges[i].arc is None] or [e for e in edges if e.arc is None]
     best = max(longest, key=lambda edge: round(edge.length(), -2))
     return math.remainder(best.departs(), 2 * math.pi)
-
-
-def _name(graph: PatchGraph, line: Line) -> str:
-    names = {graph.block.patches[patch].name for patch in line.patches}
-    return names.pop() if len(names) == 1 else line.method.replace("-", " ")

@@ -12,6 +12,7 @@ from shapely.geometry import Polygon
 
 from blocklang.block import LengthUnit
 from blocklang.cutting import METHODS, Claim, CuttingMethod, CuttingOptions, Lay, Rounding, cut, describe_piece
+from blocklang.cutting.naming import name_of, told_apart
 from blocklang.cutting.rounding import SLACK
 from blocklang.cutting.strips import spacing
 from blocklang.geometry import TICKS_PER_INCH
@@ -212,10 +213,57 @@ def test_the_test_strip():
     assert "measure 3 1/2 in across, and the middle one 1 in" in note
 
 
-def test_rounding_across_the_block_is_said_for_the_widest_row():
-    """Row of the pinwheel: each pair of triangles is 7/8 - 0.8536 in larger, and there are two pairs."""
-    notes = cut(graph(blocks.pinwheel())).notes
-    assert any("adds up to at most about 0.043 in" in note for note in notes)
+def growth(block, **options):
+    (note,) = [n for n in cut(graph(block), CuttingOptions(**options)).notes if n.startswith("Along the row")]
+    return float(note.split(" about ")[1].split(" in ")[0]) * (1 if " adds " in note else -1)
+
+
+def test_rounding_across_the_block_is_said_for_the_row_with_most_of_it():
+    """Each pair of triangles of the pinwheel is 7/8 - 0.8536 in larger, and there are two pairs in a row."""
+    assert growth(blocks.pinwheel()) == pytest.approx(2 * (0.875 - 0.853553), abs=1e-3)
+
+
+def test_rounding_along_the_edge_of_the_star():
+    """Along the edge lie two corner squares, 4 1/8 for 4.0147 in, and a side triangle, 6 1/4 for 6.1777 in."""
+    most = 2 * (4.125 - 4.014719) + (6.25 - 6.177669)
+    assert growth(blocks.star()) == pytest.approx(most, abs=0.003)
+
+
+def test_rounding_to_nearest_may_take_some_off():
+    less = 2 * (4 - 4.014719) + (6.125 - 6.177669)
+    assert growth(blocks.star(), round_up=False) == pytest.approx(less, abs=0.003)
+
+
+def test_exact_sizes_need_no_word_about_rounding():
+    assert not [note for note in cut(graph(blocks.grid(4, 4))).notes if note.startswith("Along the row")]
+
+
+@pytest.mark.parametrize(
+    ("names", "method", "name"),
+    [
+        (["diamond", "diamond"], "rhombus", "diamond"),
+        (["r1c1", "r2c3"], "square", "square"),
+        (["r2c2"], "half-square-triangle", "half-square triangle"),
+        (["toes.r1c1", "toes.r1c2"], "square", "toes"),
+        (["r1c1.pie", "r3c1.pie"], "template", "pie"),
+        (["log1", "log2"], "rectangle", "rectangle"),
+        (["left.wing", "right.wing"], "half-square-triangle", "wing"),
+        (["ray"], "folded", "ray"),
+        (["a", "b"], "template", "patch"),
+        (["a", "b"], "rhombus", "diamond"),
+    ],
+)
+def test_lines_are_named_by_what_their_patches_have_in_common(names, method, name):
+    assert name_of(names, method) == name
+
+
+def test_names_that_would_mean_several_kinds_are_told_apart():
+    assert told_apart(["toes", "toes", "palm"], ["square", "half-square-triangle", "square"], [1, 2, 3]) == (
+        "toes square",
+        "toes half-square triangle",
+        "palm",
+    )
+    assert told_apart(["patch", "patch", "patch"], ["template"] * 3, [1, 2, 1]) == ("patch A", "patch B", "patch A")
 
 
 def test_metric_blocks_are_told_in_centimetres():

@@ -1,0 +1,73 @@
+"""What rounding adds up to: how much a line across the block grows when every patch is cut at its mark."""
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
+
+from blocklang.cutting.values import Lay, Piece
+from blocklang.geometry import TICKS_PER_INCH, Point
+from blocklang.graph import PatchGraph
+
+#: Lines are laid this far beside the corners of patches, so that none runs along a seam.
+_BESIDE = TICKS_PER_INCH // 100
+#: No more lines than this are tried each way; large blocks are sampled evenly.
+_LINES = 240
+#: Patches that grow by less than this share of their size are left out.
+_NOTHING = 1e-6
+
+Ring = tuple[Point, ...]
+
+
+def most_growth(graph: PatchGraph, pieces: Sequence[Piece]) -> float:
+    """Return the growth along the line across or up the block where it adds up to most, in inches; below 0 it shrinks.
+
+    A patch that is cut larger grows in proportion, so that a line grows by its length in the patch times that share.
+    """
+    shares: list[tuple[Ring, float]] = []
+    for piece in pieces:
+        share = _share(graph, piece)
+        if abs(share) > _NOTHING:
+            shares += [(graph.block.patches[patch].outline.chords(), share) for patch in piece.patches]
+    turned = [(tuple(Point(p.y, p.x) for p in ring), share) for ring, share in shares]
+    return max(_most(shares), _most(turned), key=abs)
+
+
+def _share(graph: PatchGraph, piece: Piece) -> float:
+    """Return by what share of its finished size a patch grows, the way in which it grows most."""
+    allowance = graph.block.seam_allowance / TICKS_PER_INCH
+    outline = graph.block.patches[piece.patches[0]].outline
+    inner = 2 * outline.area() / outline.perimeter() / TICKS_PER_INCH
+    shares = [0.0]
+    for length in piece.cut:
+        # All sides of these shapes touch one circle, and so the raw shape is similar to the finished one.
+        similar = piece.yields > 1 or piece.lay is Lay.POINTED or piece.method == "hexagon" or len(piece.cut) == 1
+        finished = length.exact / (1 + allowance / inner) if similar else length.exact - 2 * allowance
+        shares.append((float(length.shown) - length.exact) / max(finished, allowance))
+    return max(shares, key=abs)
+
+
+def _most(shares: Sequence[tuple[Ring, float]]) -> float:
+    """Return the greatest growth along a level line."""
+    levels = _levels([ring for ring, _ in shares])
+    grown = [0.0] * len(levels)
+    for ring, share in shares:
+        heights = [p.y for p in ring]
+        for index in range(bisect_right(levels, min(heights)), bisect_left(levels, max(heights))):
+            grown[index] += _within(ring, levels[index]) * share
+    return max(grown, key=abs, default=0.0) / TICKS_PER_INCH
+
+
+def _levels(rings: Sequence[Ring]) -> list[int]:
+    corners = sorted({p.y for ring in rings for p in ring})
+    apart = [y for i, y in enumerate(corners) if i == 0 or y - corners[i - 1] > _BESIDE]
+    levels = sorted({y + side for y in apart for side in (-_BESIDE, _BESIDE)})
+    return levels[:: -(-len(levels) // _LINES)] if levels else []
+
+
+def _within(ring: Ring, level: int) -> float:
+    """Return the length of a level line within a patch, in ticks."""
+    crossings = sorted(
+        a.x + (b.x - a.x) * (level - a.y) / (b.y - a.y)
+        for a, b in zip(ring, ring[1:] + ring[:1], strict=True)
+        if (a.y > level) != (b.y > level)
+    )
+    return sum(crossings[1::2]) - sum(crossings[::2])
