@@ -26,6 +26,9 @@ def write_html(plan: SewingPlan, options: OutputOptions) -> str:
         lstrip_blocks=True,
     )
     return pages.get_template("list.html.j2").render(
-        listing=list_cutting(plan, options), swatches=swatches, words=words, paper=options.paper.value,
+        listing=list_cutting(plan, options),
+        swatches=swatches,
+        words=words,
+        paper=options.paper.value,
         large=options.large_print,
     )

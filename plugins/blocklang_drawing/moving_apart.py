@@ -43,7 +43,7 @@ def move_apart(
 
 
 def _clearance(graph: PatchGraph) -> float:
-    return 2 * graph.block.seam_allowance + 0.1 * TICKS_PER_INCH
+    return 2 * graph.block.seam_allowance + 0.2 * TICKS_PER_INCH
 
 
 def _flattest(graph: PatchGraph, touching: list[Contact], away: Place) -> float:

@@ -90,9 +90,7 @@ def _seam(runs: list[tuple[Place, ...]], join: PlanJoin, allowance: float, theme
     return (*lines, *draw_seam_end(first, allowance, theme), *draw_seam_end(last, allowance, theme))
 
 
-def _links(
-    frame: Frame, laid: LaidApart, join: PlanJoin, touching: list[Contact], theme: Theme
-) -> tuple[Shape, ...]:
+def _links(frame: Frame, laid: LaidApart, join: PlanJoin, touching: list[Contact], theme: Theme) -> tuple[Shape, ...]:
     if not touching or len(join.units) < 2:
         return ()
     pairs = ((join.path[0], touching[0]), (join.path[-1], touching[-1]))

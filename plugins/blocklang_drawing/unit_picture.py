@@ -17,7 +17,12 @@ LARGEST_SCALE = 40.0 / TICKS_PER_INCH
 
 
 def draw_unit(
-    plan: SewingPlan, unit: PlanUnit, theme: Theme, *, width: float = 180.0, height: float = 180.0,
+    plan: SewingPlan,
+    unit: PlanUnit,
+    theme: Theme,
+    *,
+    width: float = 180.0,
+    height: float = 180.0,
     shown_in: LengthUnit = LengthUnit.INCH,
 ) -> Drawing:
     """Return the unit's picture, as large as fits in the box (points)."""

@@ -15,7 +15,10 @@ def write_html(plan: SewingPlan, options: OutputOptions) -> str:
     sheet = write_sheet(plan, options)
     pictures = draw_pictures(plan, options, tuple(fabric.id for fabric in sheet.fabrics))
     pages = Environment(
-        loader=PackageLoader("blocklang_sewing_sheet"), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
+        loader=PackageLoader("blocklang_sewing_sheet"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
         lstrip_blocks=True,
     )
     pages.filters["drawing"] = lambda picture: Markup(picture.svg)  # noqa: S704 - made by to_svg, which escapes

@@ -4,7 +4,7 @@ from blocklang.plan import SewingPlan
 
 
 def patch_labels(plan: SewingPlan) -> dict[int, str]:
-    """Return what to call each patch: its line of the cutting list, with the fabric where the name alone is not enough."""
+    """Return what to call each patch: its line of the cutting list, with the fabric where two lines share a name."""
     fabrics: dict[str, set[str]] = {}
     for piece in plan.cutting.pieces:
         fabrics.setdefault(piece.name, set()).add(piece.fabric)

@@ -21,6 +21,7 @@ from blocklang_drawing.pressing_arrows import pressed_runs, pressing_arrow
 from blocklang_drawing.pressing_map import map_runs
 from blocklang_drawing.seam_marks import draw_seam_marks
 from blocklang_drawing.shapes import Arrow, Dot, Drawing, Group, Path, Text
+from shapely.geometry import Point as ShapelyPoint
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
@@ -162,9 +163,8 @@ def test_arrows_point_to_the_patch_that_the_allowance_lies_under(name, number):
         assert arrow.both == (pressed.toward is None)
         if pressed.toward is not None:
             patch = Polygon(frame.ring(plan.block.patches[pressed.toward].outline.chords())).buffer(0.5)
-            assert patch.contains(
-                Polygon([arrow.end, (arrow.end[0] + 0.1, arrow.end[1]), (arrow.end[0], arrow.end[1] + 0.1)])
-            )
+            assert patch.contains(ShapelyPoint(arrow.end))
+            assert not patch.buffer(-0.6).contains(ShapelyPoint(arrow.start))
             checked += 1
     assert checked
 
