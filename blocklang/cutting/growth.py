@@ -1,10 +1,12 @@
 """What rounding adds up to: how much a line across the block grows when every patch is cut at its mark."""
 
+import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 
+from blocklang.cutting.rounding import SLACK
 from blocklang.cutting.values import Lay, Piece
-from blocklang.geometry import TICKS_PER_INCH, Point
+from blocklang.geometry import TICKS_PER_INCH, Outline, Point
 from blocklang.graph import PatchGraph
 
 #: Lines are laid this far beside the corners of patches, so that none runs along a seam.
@@ -22,27 +24,41 @@ def most_growth(graph: PatchGraph, pieces: Sequence[Piece]) -> float:
 
     A patch that is cut larger grows in proportion, so that a line grows by its length in the patch times that share.
     """
-    shares: list[tuple[Ring, float]] = []
+    level: list[tuple[Ring, float]] = []
+    upright: list[tuple[Ring, float]] = []
     for piece in pieces:
-        share = _share(graph, piece)
-        if abs(share) > _NOTHING:
-            shares += [(graph.block.patches[patch].outline.chords(), share) for patch in piece.patches]
-    turned = [(tuple(Point(p.y, p.x) for p in ring), share) for ring, share in shares]
-    return max(_most(shares), _most(turned), key=abs)
+        short, long = _shares(graph, piece)
+        if max(abs(short), abs(long)) > _NOTHING:
+            for patch in piece.patches:
+                outline = graph.block.patches[patch].outline
+                lies = math.cos(_long_way(outline)) ** 2
+                ring = outline.chords()
+                level.append((ring, long * lies + short * (1 - lies)))
+                upright.append((tuple(Point(p.y, p.x) for p in ring), long * (1 - lies) + short * lies))
+    return max(_most(level), _most(upright), key=abs)
 
 
-def _share(graph: PatchGraph, piece: Piece) -> float:
-    """Return by what share of its finished size a patch grows, the way in which it grows most."""
+def _shares(graph: PatchGraph, piece: Piece) -> tuple[float, float]:
+    """Return by what share of its finished size a patch grows, the short way and the long way."""
     allowance = graph.block.seam_allowance / TICKS_PER_INCH
     outline = graph.block.patches[piece.patches[0]].outline
     inner = 2 * outline.area() / outline.perimeter() / TICKS_PER_INCH
-    shares = [0.0]
+    shares = []
     for length in piece.cut:
         # All sides of these shapes touch one circle, and so the raw shape is similar to the finished one.
         similar = piece.yields > 1 or piece.lay is Lay.POINTED or piece.method == "hexagon" or len(piece.cut) == 1
         finished = length.exact / (1 + allowance / inner) if similar else length.exact - 2 * allowance
-        shares.append((float(length.shown) - length.exact) / max(finished, allowance))
-    return max(shares, key=abs)
+        shares.append((float(length.shown) - length.exact) / max(finished, allowance, SLACK))
+    if len(shares) == 2 and piece.lay in (Lay.UPRIGHT, Lay.BOTH_ENDS, Lay.ONE_END):
+        return shares[0], shares[1]
+    most = max(shares, key=abs, default=0.0)
+    return most, most
+
+
+def _long_way(outline: Outline) -> float:
+    """Return the heading of the longest side, of a triangle the longer of the two others: its longer leg, if right."""
+    edges = sorted(outline.edges, key=lambda edge: -edge.length())
+    return edges[1 if len(edges) == 3 else 0].departs()
 
 
 def _most(shares: Sequence[tuple[Ring, float]]) -> float:

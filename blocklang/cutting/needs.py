@@ -34,8 +34,8 @@ def needs_of(
     for index, item in enumerate(laid):
         if item.piece.strip is not None:
             of_fabric.setdefault(item.piece.fabric, []).append(index)
-    found = (_need(f.id, of_fabric.get(f.id, []), laid, sets, options) for f in block.fabrics)
-    return tuple(need for need in found if need.layout)
+    cut = {*of_fabric, *(fabric for made in sets if made.sets for fabric in made.fabrics)}
+    return tuple(_need(f.id, of_fabric.get(f.id, []), laid, sets, options) for f in block.fabrics if f.id in cut)
 
 
 def _need(

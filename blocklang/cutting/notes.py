@@ -8,6 +8,7 @@ from blocklang.cutting.growth import most_growth
 from blocklang.cutting.lengths import a_little, format_exact, format_measure, format_number
 from blocklang.cutting.pieces import Laid
 from blocklang.cutting.rounding import SLACK
+from blocklang.cutting.sides import sides_of
 from blocklang.cutting.values import CuttingOptions, Piece, Rounding, StripSet
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang.graph import PatchGraph
@@ -73,14 +74,19 @@ def _about_oversize(graph: PatchGraph, pieces: Sequence[Piece], options: Cutting
     if not named:
         return
     more = format_measure(options.oversize, unit)
+    yield f"Cut {more} larger on the outside of the block: {', '.join(named)}. {_at_the_end(graph)}"
+
+
+def _at_the_end(graph: PatchGraph) -> str:
+    unit, allowance = graph.block.unit, graph.block.seam_allowance
+    ring = sides_of(graph.block.outline, 4)
+    if ring is None or not ring.is_equiangular:
+        by = format_measure(Fraction(allowance, TICKS_PER_INCH), unit)
+        return f"When the block is sewn, trim it {by} outside the points on its edge."
     width, height = (
-        Fraction(ticks + 2 * graph.block.seam_allowance, TICKS_PER_INCH).limit_denominator(1600)
-        for ticks in graph.block.size
+        Fraction(ticks + 2 * allowance, TICKS_PER_INCH).limit_denominator(1600) for ticks in graph.block.size
     )
-    yield (
-        f"Cut {more} larger on the outside of the block: {', '.join(named)}. "
-        f"When the block is sewn, square it up to {format_number(width, unit)} x {format_measure(height, unit)}."
-    )
+    return f"When the block is sewn, square it up to {format_number(width, unit)} x {format_measure(height, unit)}."
 
 
 def _about_sets(pieces: Sequence[Piece], sets: Sequence[StripSet], unit: LengthUnit) -> Iterator[str]:

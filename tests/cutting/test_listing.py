@@ -234,6 +234,25 @@ def test_rounding_to_nearest_may_take_some_off():
     assert growth(blocks.star(), round_up=False) == pytest.approx(less, abs=0.003)
 
 
+def test_a_long_bar_grows_only_the_way_it_is_rounded():
+    """Bars 9/10 in wide are cut at 1 1/2 in for 1.4, and 6 1/2 long as they come out: ten of them across."""
+    bars = {f"bar.{i + 1}": [(0.9 * i, 0), (0.9 * i + 0.9, 0), (0.9 * i + 0.9, 6), (0.9 * i, 6)] for i in range(10)}
+    assert growth(block_of(bars, (9, 6))) == pytest.approx(10 * 0.1, abs=1e-3)
+    (tall,) = cut(graph(block_of({"bar.1": bars["bar.1"]}, (0.9, 6)))).pieces
+    assert [side.shown for side in tall.cut] == [Fraction(3, 2), Fraction(13, 2)]
+
+
+def test_a_block_that_is_not_square_is_trimmed_along_its_points():
+    notes = cut(graph(blocks.hexagons(1)), CuttingOptions(oversize=Fraction(1, 2))).notes
+    assert any("trim it 1/4 in outside the points on its edge" in note for note in notes)
+
+
+def test_no_width_and_no_copies_are_only_empty_lists():
+    assert cut(graph(blocks.star()), CuttingOptions(usable_width=Fraction(0))).needs == ()
+    none = cut(graph(blocks.star()), CuttingOptions(copies=0))
+    assert [need.yards for need in none.needs] == [0, 0]
+
+
 def test_exact_sizes_need_no_word_about_rounding():
     assert not [note for note in cut(graph(blocks.grid(4, 4))).notes if note.startswith("Along the row")]
 
