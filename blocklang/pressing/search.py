@@ -4,16 +4,17 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from blocklang.pressing.cores import least_broken
 from blocklang.pressing.costs import costs_of
 from blocklang.pressing.parity import ParityForest
 from blocklang.pressing.parts import follow_most, tied_to_settled
 from blocklang.pressing.program import write_program
 from blocklang.pressing.ranks import Rank
-from blocklang.pressing.rules import Question, Rule
+from blocklang.pressing.rules import Question
 from blocklang.pressing.solving import least_cost, solve, value_of
 from blocklang.pressing.tables import least
-from blocklang.pressing.tying import Tied, tie_locks, tie_what_is_sure
-from blocklang.pressing.weighing import lock_tables, scales_of, tables_of
+from blocklang.pressing.tying import Doubtful, Tied, tie_locks, tie_what_is_sure
+from blocklang.pressing.weighing import scales_of, tables_of, tables_of_rules
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,22 +82,24 @@ def _by_tables(question: Question, forest: ParityForest) -> tuple[bool, ...] | N
 
 
 def _supposed_rightly(question: Question, tied: Tied, left: Sequence[bool], clips: int) -> bool:
+    """Tell whether a choice loses no more than it must; the quick count of that first, then the exact one."""
     costs = costs_of(question, left, question.seams)
-    return costs[Rank.CLIPS] == clips and costs[Rank.LOCKS] == _locks_lost_anyhow(question, tied)
+    return costs[Rank.CLIPS] == clips and all(
+        _loses_the_least(question, tied, rank, costs[rank]) for rank in tied.ranks if rank is not Rank.CLIPS
+    )
 
 
-def _locks_lost_anyhow(question: Question, tied: Tied) -> int | None:
-    lost = 0
-    for group in tied.doubtful:
-        least_lost = _least_lost(question, tied.forest, group)
-        if least_lost is None:
-            return None
-        lost += least_lost
-    return lost
+def _loses_the_least(question: Question, tied: Tied, rank: Rank, cost: int) -> bool:
+    groups = [group for group in tied.doubtful if group.rank is rank]
+    if cost == tied.doomed[rank] + sum(least_broken(group.rules, group.above) for group in groups):
+        return True
+    exact = [_least_lost(question, group) for group in groups]
+    return None not in exact and cost == tied.doomed[rank] + sum(lost for lost in exact if lost is not None)
 
 
-def _least_lost(question: Question, forest: ParityForest, group: tuple[Rule, ...]) -> int | None:
-    tables = lock_tables(group, question, forest)
+def _least_lost(question: Question, group: Doubtful) -> int | None:
+    """Return the least weight of broken rules in a group, with the ranks above it and nothing else to mind."""
+    tables = tables_of_rules(group.rules, question, group.above)
     answers = least(tables)
     if answers is None:
         return None

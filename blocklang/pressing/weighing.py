@@ -18,6 +18,9 @@ _WHOLE = 8
 Literal = tuple[int, bool]
 SETTLED = -1
 
+#: Ties between choices, each with whether they differ.
+Ties = tuple[tuple[int, int, bool], ...]
+
 
 def scales_of(question: Question) -> tuple[int, ...]:
     """Return what one unit of each rank counts: more than everything below it together."""
@@ -32,20 +35,28 @@ def scales_of(question: Question) -> tuple[int, ...]:
 
 def tables_of(question: Question, forest: ParityForest, scales: tuple[int, ...]) -> list[Table]:
     """Return the tables of a part; choices are the heads of the forest's groups."""
-    fresh = count(2 * len(question.graph.segments))
     literals = _literals(question, forest)
-    tables: list[Table] = []
-    for rule in question.rules:
-        tables += _tables_of_rule(rule, literals, scales, fresh)
-    tables += _preferences(question, literals)
-    return tables
+    return [*_tables(question, literals, question.rules, scales), *_preferences(question, literals)]
 
 
-def lock_tables(rules: Iterable[Rule], question: Question, forest: ParityForest) -> list[Table]:
-    """Return the tables that count the locks lost among rules, and nothing else."""
-    literals = _literals(question, forest)
+def tables_of_rules(rules: Iterable[Rule], question: Question, forest: ParityForest) -> list[Table]:
+    """Return the tables that add up the weight of broken rules, and nothing else."""
+    return list(_tables(question, _literals(question, forest), rules, (1,) * len(Rank)))
+
+
+def _tables(
+    question: Question, literals: dict[int, Literal], rules: Iterable[Rule], scales: tuple[int, ...]
+) -> Iterator[Table]:
+    """Yield the tables of rules; those that come down to the same ties are one."""
+    costs: dict[tuple[Ties | None, Ties | None], int] = {}
+    for rule in rules:
+        ties = _open_ties(rule.ties, literals)
+        instead = _open_ties(rule.instead, literals) if rule.instead else None
+        if ties != () and instead != ():
+            costs[ties, instead] = costs.get((ties, instead), 0) + rule.weight * scales[rule.rank]
     fresh = count(2 * len(question.graph.segments))
-    return [table for rule in rules for table in _tables_of_rule(rule, literals, (1,) * len(Rank), fresh)]
+    for (ties, instead), cost in costs.items():
+        yield from _tables_of_rule(ties, instead, cost, fresh)
 
 
 def _literals(question: Question, forest: ParityForest) -> dict[int, Literal]:
@@ -57,16 +68,8 @@ def _literals(question: Question, forest: ParityForest) -> dict[int, Literal]:
     return found
 
 
-def _tables_of_rule(
-    rule: Rule, literals: dict[int, Literal], scales: tuple[int, ...], fresh: "count[int]"
-) -> Iterator[Table]:
-    cost = rule.weight * scales[rule.rank]
-    ties = _open_ties(rule.ties, literals)
-    instead = _open_ties(rule.instead, literals) if rule.instead else None
-    if ties == () or instead == ():
-        return
-    scope = _scope(ties or (), instead or ())
-    if len(scope) <= _WHOLE or instead is not None or ties is None:
+def _tables_of_rule(ties: Ties | None, instead: Ties | None, cost: int, fresh: "count[int]") -> Iterator[Table]:
+    if len(_scope(ties or (), instead or ())) <= _WHOLE or instead is not None or ties is None:
         yield _whole(ties, instead, cost)
         return
     broken = next(fresh)
@@ -74,9 +77,6 @@ def _tables_of_rule(
     for tie in ties:
         pair = _whole((tie,), None, cost)
         yield Table((broken, *pair.scope), pair.costs + [0] * len(pair.costs))
-
-
-Ties = tuple[tuple[int, int, bool], ...]
 
 
 def _open_ties(ties: tuple[Tie, ...], literals: dict[int, Literal]) -> Ties | None:
@@ -90,7 +90,7 @@ def _open_ties(ties: tuple[Tie, ...], literals: dict[int, Literal]) -> Ties | No
                 return None
             continue
         found[min(a, b), max(a, b), apart] = None
-    return tuple(found)
+    return tuple(sorted(found))
 
 
 def _scope(*ties: Ties) -> tuple[int, ...]:

@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from shapely.geometry import Point as Dot
 from shapely.geometry import Polygon
@@ -62,15 +63,20 @@ class Drawing:
     def find_passes(self) -> list[Pass]:
         found = []
         for number, join in enumerate(self.assembly.joins):
-            assert join.kind is not JoinKind.PARTIAL_FINISH
-            for a, b in zip(join.path, join.path[1:], strict=False):
-                segments = self.assembly.graph.segments
-                ends = {segments[a.segment].start, segments[a.segment].end}
-                (junction,) = ends & {segments[b.segment].start, segments[b.segment].end}
-                turn = self.leaving[junction][a.segment] - self.leaving[junction][b.segment]
-                if junction in self.inner and abs(math.remainder(turn - math.pi, 2 * math.pi)) < 0.02:
-                    found.append(self.look(junction, a.segment, b.segment, number))
+            path = [step.segment for step in join.path]
+            pairs = list(pairwise(path))
+            if join.kind is JoinKind.PARTIAL_FINISH:
+                begun = [t.segment for other in assembly_joins(self.assembly, JoinKind.PARTIAL) for t in other.path]
+                pairs += [(other, own) for own in {path[0], path[-1]} for other in begun]
+            for a, b in pairs:
+                for junction in self.ends(a) & self.ends(b) & self.inner:
+                    turn = self.leaving[junction][a] - self.leaving[junction][b]
+                    if abs(math.remainder(turn - math.pi, 2 * math.pi)) < 0.02:
+                        found.append(self.look(junction, a, b, number))
         return found
+
+    def ends(self, segment) -> set[int]:
+        return {self.assembly.graph.segments[segment].start, self.assembly.graph.segments[segment].end}
 
     def look(self, junction, a, b, number) -> Pass:
         around = self.leaving[junction]
@@ -83,8 +89,11 @@ class Drawing:
     def senses(self, junction, segments, toward) -> set[str]:
         """The ways round that allowances lie, seen from the front."""
         return {
-            "open" if toward[s] is None
-            else "counterclockwise" if toward[s] == self.counterclockwise[junction, s] else "clockwise"
+            "open"
+            if toward[s] is None
+            else "counterclockwise"
+            if toward[s] == self.counterclockwise[junction, s]
+            else "clockwise"
             for s in segments
         }
 
@@ -136,6 +145,10 @@ class Drawing:
                 s = self.assembly.graph.segments[t.segment]
                 said.append(toward[t.segment] == (s.left if t.forward else s.right))
         return said
+
+
+def assembly_joins(assembly, kind):
+    return [join for join in assembly.joins if join.kind is kind]
 
 
 def check(assembly: Assembly, pressing: Pressing) -> Drawing:
