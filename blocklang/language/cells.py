@@ -1,15 +1,14 @@
 """Cells of a grid: what can be drawn into a unit square."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
-Exact = Fraction | float
+Exact = Fraction | float | int
 Corner = tuple[Exact, Exact]
 
 
-@dataclass(frozen=True, slots=True)
-class CellArc:
+class CellArc(NamedTuple):
     """An edge of a cell patch that curves: the edge that leaves that corner, round a centre, one way or the other."""
 
     corner: int
@@ -17,8 +16,7 @@ class CellArc:
     clockwise: bool
 
 
-@dataclass(frozen=True, slots=True)
-class CellPatch:
+class CellPatch(NamedTuple):
     """One patch of a cell in the unit square, (0, 0) at the lower left; `fabric` counts the cell's fabrics from 0."""
 
     fabric: int
@@ -26,8 +24,7 @@ class CellPatch:
     arcs: tuple[CellArc, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """A kind of cell that a row can name: `fabrics` says what each fabric is for, in the order in which they are given.
 
     `draw` returns the patches. It is called with the number that may follow the fabrics, or `number` when none does;
@@ -48,7 +45,8 @@ class Cell:
         return f"{self.name}({' '.join(self.fabrics)})"
 
 
-O, I, H = Fraction(0), Fraction(1), Fraction(1, 2)
+# Whole numbers, because cells are laid down by the thousand and fractions are slow to compare.
+O, I, H = 0, 1, Fraction(1, 2)
 SW, SE, NE, NW, MIDDLE = (O, O), (I, O), (I, I), (O, I), (H, H)
 
 SQUARE = (CellPatch(0, (SW, SE, NE, NW)),)

@@ -1,7 +1,6 @@
 """What has been drawn so far, in inches and before it is snapped to the lattice, and how it is moved and repeated."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import NamedTuple
 
@@ -48,13 +47,21 @@ class DrawnWish(NamedTuple):
     span: Span
 
 
-@dataclass(slots=True)
 class Drawing:
     """Patches, named points and wishes, in the order in which they were drawn."""
 
-    patches: list[DrawnPatch] = field(default_factory=list)
-    points: dict[str, Place] = field(default_factory=dict)
-    wishes: list[DrawnWish] = field(default_factory=list)
+    __slots__ = ("patches", "points", "wishes")
+
+    def __init__(
+        self,
+        patches: list[DrawnPatch] | None = None,
+        points: dict[str, Place] | None = None,
+        wishes: list[DrawnWish] | None = None,
+    ) -> None:
+        """Begin with what is drawn already, or with nothing."""
+        self.patches = patches or []
+        self.points = points or {}
+        self.wishes = wishes or []
 
 
 class Motion(NamedTuple):

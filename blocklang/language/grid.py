@@ -67,13 +67,22 @@ def draw_rows(scope: Scope, rows: Rows) -> None:
         scope.broken = True
         return
     ys = [1 - y for y in ys]
-    lattice = [[field.at(x, y) for x in xs] for y in ys]
+    lattice = _lattice(field, xs, ys)
     prefix = f"{rows.name.text}." if rows.name is not None else ""
     for number, row in enumerate(rows.rows):
         top, bottom = lattice[number], lattice[number + 1]
         for column, cell in enumerate(row.cells):
             frame = CellFrame((bottom[column], bottom[column + 1], top[column + 1], top[column]))
             draw_cell(scope, cell, frame, f"{prefix}r{number + 1}c{column + 1}")
+
+
+def _lattice(field: Field, xs: list[Exact], ys: list[Exact]) -> list[list[Place]]:
+    """Return the corners of all cells; those of an upright grid need little arithmetic."""
+    (ox, oy), (ax, ay), (ux, uy) = field
+    if ay or ux:
+        return [[field.at(x, y) for x in xs] for y in ys]
+    across, up = [ox + ax * x for x in xs], [oy + uy * y for y in ys]
+    return [[(x, y) for x in across] for y in up]
 
 
 def _field(scope: Scope, rows: Rows) -> Field | None:

@@ -3,7 +3,7 @@
 from blocklang.diagnostics import Diagnostic, Related, Severity, SourceText, Span
 from blocklang.language.scanning import RESERVED, Token
 from blocklang.language.suggesting import did_you_mean
-from blocklang.limits import DEEPEST_GROUPS, LONGEST_NAME, LONGEST_NUMBER, LONGEST_TEXT
+from blocklang.limits import DEEPEST_GROUPS, LONGEST_NAME, LONGEST_NUMBER, LONGEST_TEXT, MOST_WORDS
 
 #: How each line is written, by its first words.
 USAGE = {
@@ -202,6 +202,13 @@ def too_deep(source: SourceText, first: Token) -> Diagnostic:
     found = f"Groups stand inside groups at most {DEEPEST_GROUPS} deep, and this would be one more."
     advice = "Draw the inner part as a block of its own and place it."
     return _error("too-deep", "These groups are too deep", found, advice, _span(source, first))
+
+
+def too_many_words(source: SourceText, token: Token) -> Diagnostic:
+    """Say that the file goes on too long."""
+    found = f"A file holds at most {MOST_WORDS:,} words, numbers and signs, and this one goes on."
+    advice = "Use `rows` and groups, or split it into smaller blocks and place them."
+    return _error("too-many-words", "This file is too long", found, advice, _span(source, token))
 
 
 def end_too_many(source: SourceText, token: Token) -> Diagnostic:

@@ -8,10 +8,12 @@ from blocklang.language.scanning import RESERVED, SCANNER, Token, comment_end
 from blocklang.language.syntax import BlockFile, Word
 from blocklang.language.table import ABSENT, Rule, Table, load_table
 from blocklang.language.tree_building import BUILDERS
-from blocklang.limits import DEEPEST_GROUPS, LONGEST_NAME, LONGEST_NUMBER, LONGEST_TEXT, MOST_MESSAGES
+from blocklang.limits import DEEPEST_GROUPS, LONGEST_NAME, LONGEST_NUMBER, LONGEST_TEXT, MOST_MESSAGES, MOST_WORDS
 
 GROUPS = frozenset(("turn", "mirror", "rows", "cut"))
 FINISH = "$END"
+#: Kinds of token that can be wrong by themselves.
+FAULTY = frozenset(("NAME", "NUMBER", "STRING", "COLOUR", "BAD", "STRANGE"))
 LONGEST = {"NAME": LONGEST_NAME, "NUMBER": LONGEST_NUMBER, "STRING": LONGEST_TEXT + 2, "COLOUR": LONGEST_NAME}
 
 
@@ -67,8 +69,15 @@ class Parser:
 
     def run(self) -> tuple[Any, ...]:
         """Parse the whole text; the result is only good when there are no diagnostics."""
+        words = 0
         while not self.gave_up:
             token = self._next()
+            words += 1
+            if words > MOST_WORDS:
+                from blocklang.language.mistakes import too_many_words
+
+                self._report(too_many_words(self.source, token))
+                self.gave_up = True
             if token.kind == "FINISH":
                 break
             if not self.line:
@@ -101,7 +110,7 @@ class Parser:
         if len(self.line) == 0:
             self.height = len(self.states)
         self.line.append(token)
-        fault = self._fault(kind, token)
+        fault = self._fault(kind, token) if kind in FAULTY else None
         if fault is not None or not self._feed(kind, token):
             self._recover(kind, token, fault)
         elif kind == "_NL":
@@ -140,9 +149,9 @@ class Parser:
 
     def _feed(self, kind: str, token: Token) -> bool:
         """Shift a token after the reductions that it allows; say whether it may stand here."""
-        states = self.states
+        states, moves = self.states, self.table.moves
         while True:
-            move = self.table.moves(states[-1]).get(kind)
+            move = moves(states[-1]).get(kind)
             if move is None:
                 return False
             if move >= 0:
@@ -157,18 +166,21 @@ class Parser:
                 self.height = len(states)
 
     def _reduce(self, rule: Rule) -> None:
-        size = rule.length
+        """Make one of the last parts on the stacks."""
+        states, values, starts, ends, size = self.states, self.values, self.starts, self.ends, rule.length
+        if size == 1:
+            values[-1] = _made(rule, values[-1:], starts[-1], ends[-1])
+            states[-1] = self.table.moves(states[-2])[rule.origin]
+            return
+        start, end = starts[-size] if size else ends[-1], ends[-1]
+        parts: list[Any] = []
         if size:
-            parts = self.values[-size:]
-            start, end = self.starts[-size], self.ends[-1]
-            del self.states[-size:], self.values[-size:], self.starts[-size:], self.ends[-size:]
-        else:
-            parts, start, end = [], self.ends[-1], self.ends[-1]
-        value = _made(rule, parts, start, end)
-        self.states.append(self.table.moves(self.states[-1])[rule.origin])
-        self.values.append(value)
-        self.starts.append(start)
-        self.ends.append(end)
+            parts = values[-size:]
+            del states[-size:], values[-size:], starts[-size:], ends[-size:]
+        values.append(_made(rule, parts, start, end))
+        states.append(self.table.moves(states[-1])[rule.origin])
+        starts.append(start)
+        ends.append(end)
 
     def _end_line(self) -> None:
         first = self.line[0]
@@ -270,19 +282,16 @@ class Parser:
 
 def _made(rule: Rule, parts: list[Any], start: int, end: int) -> Any:
     """Build what a rule stands for from its parts; helper rules gather their parts in one list."""
+    if rule.passes >= 0:
+        return parts[rule.passes]
     kept: list[Any] = []
-    helper = rule.name.startswith("_")
     for index, spread in rule.kept:
         if index == ABSENT:
             kept.append(None)
         elif not spread:
             kept.append(parts[index])
-        elif helper and not kept:
+        elif rule.helps and not kept:
             kept = parts[index]  # a growing list is handed on, not copied, so that long files stay linear
         else:
             kept.extend(parts[index])
-    if helper:
-        return kept
-    if rule.bare and len(kept) == 1:
-        return kept[0]
-    return BUILDERS[rule.name](kept, start, end)
+    return kept if rule.helps else BUILDERS[rule.name](kept, start, end)

@@ -1,8 +1,7 @@
 """Place one block in another: find its file, draw it, and lay it down with its fabrics."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from blocklang.block import Credit, Fabric
 from blocklang.diagnostics import Diagnostic, Related, Severity, SourceText
@@ -41,8 +40,7 @@ class NoFinder:
         return ()
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(NamedTuple):
     """A block that can be placed: what it draws, its bounds (least x and y, greatest x and y) and its fabrics."""
 
     drawing: Drawing

@@ -1,12 +1,15 @@
 """Read a block file from disk, or say why it cannot be read."""
 
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from blocklang.diagnostics import Diagnostic, Severity, SourceText, Span
 from blocklang.limits import MOST_BYTES
 
+if TYPE_CHECKING:
+    from pathlib import Path
 
-def read_source(path: Path) -> SourceText | tuple[Diagnostic, ...]:
+
+def read_source(path: "Path") -> SourceText | tuple[Diagnostic, ...]:
     """Return the text of a file with plain line ends, or what keeps it from being read."""
     name = str(path)
     try:

@@ -151,7 +151,7 @@ class Scope:
             found = f"There is a patch called `{patch.id}` already."
             advice = "Choose another name." if "r1" not in patch.id else "Name the grid: `rows as second`."
             self.draft.error("name-taken", "This name is taken", found, advice, at)
-        elif self.has_room(1, at):
+        elif sum(len(scope.drawing.patches) for scope in self.chain()) < MOST_PATCHES or self.has_room(1, at):
             self.patch_ids.add(patch.id)
             self.drawing.patches.append(patch)
 

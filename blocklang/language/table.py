@@ -9,13 +9,18 @@ ABSENT = -1
 
 
 class Rule(NamedTuple):
-    """How parts become one: `kept` pairs a part's index (or `ABSENT`) with whether its list is spread out."""
+    """How parts become one.
+
+    `kept` pairs a part's index (or `ABSENT`) with whether its list is spread out; `helps` marks a rule that only
+    gathers parts; `passes` is the one part that is handed on as it is, or -1.
+    """
 
     origin: str
     name: str
-    bare: bool
     length: int
     kept: tuple[tuple[int, bool], ...]
+    helps: bool
+    passes: int
 
 
 class Table:
@@ -56,7 +61,9 @@ def load_table() -> Table:
 
 def _rule(record: list[str]) -> Rule:
     kept = tuple((ABSENT, False) if part == "n" else (int(part.rstrip("*")), part[-1] == "*") for part in record[5:])
-    return Rule(record[1], record[2], record[3] == "?", int(record[4]), kept)
+    helps, bare = record[2].startswith("_"), record[3] == "?"
+    passes = kept[0][0] if bare and not helps and len(kept) == 1 and not kept[0][1] else -1
+    return Rule(record[1], record[2], int(record[4]), kept, helps, passes)
 
 
 def _move(text: str) -> tuple[str, int]:
