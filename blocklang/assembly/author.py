@@ -12,7 +12,7 @@ Units = tuple[tuple[int, ...], ...]
 
 
 def unmet_wishes(graph: PatchGraph, joins: tuple[Join, ...], units: Units) -> tuple[Diagnostic, ...]:
-    """Return an error for each stop that the geometry contradicts, and a warning for each wish that was not followed."""
+    """Return an error for each stop that the geometry contradicts, and a warning for each wish not followed."""
     found: list[Diagnostic] = []
     for wish in graph.block.wishes:
         match wish:

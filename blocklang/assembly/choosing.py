@@ -36,6 +36,7 @@ class Chooser:
             return self._choose(region)
         key, order = self.likeness.key(region.patches)
         labels = self._labels(region)
+        self._straight.made.add(key)
         named = (*key, *(labels.get(patch, -1) for patch in order))
         if named not in self._known:
             chosen = self._choose(region)

@@ -3,12 +3,15 @@
 import math
 from collections.abc import Iterable, Iterator
 
-from blocklang.assembly.likeness import Likeness
+from blocklang.assembly.likeness import Key, Likeness
 from blocklang.assembly.regions import Chain, Ground, Region, Survey
 from blocklang.assembly.splits import Split, SplitKind
 from blocklang.geometry.interning import Interner
 
 Score = tuple[float, ...]
+
+#: Rows of up to this many parts are also tried as rows of rows.
+_GROUPED = 9
 
 
 class StraightCuts:
@@ -19,6 +22,7 @@ class StraightCuts:
         self.ground = ground
         self.likeness = likeness
         self.columns = columns
+        self.made: set[Key] = set()  # what other parts of the block are made of already
         self._headings = Interner(2e-3)
 
     def best(self, survey: Survey, cuts: list[Chain]) -> Split | None:
@@ -44,15 +48,19 @@ class StraightCuts:
         return self._headings.number(0.0 if math.pi - heading < 1e-3 else heading)
 
     def _rows(self, survey: Survey, family: list[Chain]) -> Iterator[tuple[Score, Split]]:
-        """Yield the whole family as one row where that works, otherwise each cut alone."""
+        """Yield the whole family as one row, and rows of rows, where that works; otherwise each cut alone."""
         row = self._row(survey, family)
         if row is not None:
-            yield self._score(row, family), row
+            for sizes in _groupings(len(row.parts)) if len(row.parts) <= _GROUPED else [(1,) * len(row.parts)]:
+                yield self._score(row, sizes, family), self._grouped(row, sizes)
             return
         for cut in family:
             alone = self._row(survey, [cut])
             if alone is not None:
-                yield self._score(alone, [cut]), alone
+                yield self._score(alone, (1, 1), [cut]), alone
+
+    def _grouped(self, row: Split, sizes: tuple[int, ...]) -> Split:
+        return Split(SplitKind.ROW, tuple(_together(group) for group in _runs(row.parts, sizes)))
 
     def _row(self, survey: Survey, family: list[Chain]) -> Split | None:
         parts = self.ground.parts(survey, (index for cut in family for index in cut.segments))
@@ -82,13 +90,23 @@ class StraightCuts:
         likes = [self.likeness.patches[patch] for patch in region.patches]
         return sum(like.x for like in likes) / len(likes), sum(like.y for like in likes) / len(likes)
 
-    def _score(self, split: Split, family: list[Chain]) -> Score:
+    def _score(self, row: Split, sizes: tuple[int, ...], family: list[Chain]) -> Score:
         """Units that are easy to measure, few different ones, many at once, rows before columns; less is better."""
         heading = self.ground.graph.segments[family[0].segments[0]].edge.departs()
-        odd = sum(not self._is_rectangle(part, heading) for part in split.parts if len(part.patches) > 1)
-        kinds = len({self.likeness.key(part.patches)[0] for part in split.parts})
+        groups = _runs(row.parts, sizes)
+        units = [_together(group) for group in groups]
+        odd = float(any(not self._is_rectangle(unit, heading) for unit in units if len(unit.patches) > 1))
         upright = abs(math.cos(heading)) < 0.5
-        return odd, float(upright is not self.columns) if self.columns else 0.0, kinds, -len(family), float(upright)
+        against = float(upright is not self.columns) if self.columns else 0.0
+        return odd, against, self._new_units(units, groups), -len(row.parts), len(units), float(upright)
+
+    def _new_units(self, units: list[Region], groups: list[tuple[Region, ...]]) -> int:
+        """Count the different units that must be made for a row and are not made elsewhere anyway."""
+        keyed = {self.likeness.key(unit.patches)[0]: group for unit, group in zip(units, groups, strict=True)}
+        inner = (part for group in keyed.values() if len(group) > 1 for part in group)
+        made = {self.likeness.key(part.patches)[0] for part in inner if len(part.patches) > 1}
+        made.update(key for key in keyed if len(key) > 1)
+        return len(made - self.made)
 
     def _is_rectangle(self, region: Region, heading: float) -> bool:
         cos, sin = math.cos(heading), math.sin(heading)
@@ -128,6 +146,24 @@ def around(region: Region, leaves: list[tuple[int, ...]]) -> Split:
     gone = {patch for leaf in leaves for patch in leaf}
     body = tuple(patch for patch in region.patches if patch not in gone)
     return Split(SplitKind.AROUND, tuple(_part(region, part) for part in (body, *leaves)))
+
+
+def _groupings(count: int) -> Iterator[tuple[int, ...]]:
+    """Yield the ways to take a row of parts together that read the same from both ends, one by one first."""
+    yield (1,) * count
+    for first in range(1, count // 2 + 1):
+        middle = count - 2 * first
+        yield from [(first, first)] if middle == 0 else [(first, *(1,) * middle, first), (first, middle, first)]
+    yield from ((size,) * (count // size) for size in range(2, count // 2 + 1) if count % size == 0)
+
+
+def _runs(parts: tuple[Region, ...], sizes: tuple[int, ...]) -> list[tuple[Region, ...]]:
+    starts = [sum(sizes[:place]) for place in range(len(sizes))]
+    return [parts[start : start + size] for start, size in zip(starts, sizes, strict=True)]
+
+
+def _together(group: tuple[Region, ...]) -> Region:
+    return group[0] if len(group) == 1 else _part(group[0], tuple(sorted(p for part in group for p in part.patches)))
 
 
 def _part(region: Region, patches: tuple[int, ...]) -> Region:

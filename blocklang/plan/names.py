@@ -1,7 +1,13 @@
 """Names for units, junctions and steps: from the names in the file, never from the order of discovery."""
 
+import re
+
 from blocklang.assembly.values import Assembly, JoinKind, Step
 from blocklang.graph.values import OUTSIDE, PatchGraph
+
+
+#: A patch that has no name of its own, only its place in rows.
+_CELL_NAME = re.compile(r"(.*\.)?r\d+c\d+")
 
 
 def unit_names(assembly: Assembly) -> tuple[str, ...]:
@@ -78,10 +84,11 @@ def step_title(assembly: Assembly, step: Step, names: tuple[str, ...]) -> str:
 
 
 def plain(assembly: Assembly, unit: int, names: tuple[str, ...]) -> str:
-    """Return what to call a unit in a sentence: a patch by its common name, a unit by its step's letter."""
+    """Return what to call a unit in a sentence: a patch by its common name, a cell by its fabric, a unit by its step's letter."""
     patches = assembly.graph.block.patches
     if unit < len(patches):
-        return patches[unit].name
+        patch = patches[unit]
+        return patch.fabric.rpartition(".")[2] if _CELL_NAME.fullmatch(patch.name) else patch.name
     return "unit " + names[unit].removeprefix("unit ").split(".")[0].split("-")[0]
 
 

@@ -19,7 +19,7 @@ Corners = Sequence[tuple[float, float]]
 def patch(name: str, fabric: str, corners: Corners, **more: object) -> Patch:
     """Return a straight-sided patch from corners in inches."""
     outline = Outline.through(from_inches(x, y) for x, y in corners)
-    return Patch(name, name.split(".")[0], fabric, outline, **more)  # type: ignore[arg-type]
+    return Patch(name, name.partition(".")[0], fabric, outline, **more)  # type: ignore[arg-type]
 
 
 def block(patches: Iterable[Patch], outline: Corners, name: str = "Test", wishes: tuple[Wish, ...] = ()) -> Block:

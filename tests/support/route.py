@@ -29,7 +29,7 @@ def assembly_of(block: Block) -> Assembly:
 def plan_of(block: Block) -> SewingPlan:
     """Return the whole plan."""
     assembly = assembly_of(block)
-    return make_plan(assembly, press(assembly), cut(assembly.graph, assembly), ())
+    return make_plan(assembly, press(assembly), cut(assembly.graph), ())
 
 
 def json_of(block: Block) -> dict[str, Any]:

@@ -1,0 +1,115 @@
+"""The library's blocks against counts that this project did not make, and against a replay from outside."""
+
+import json
+from pathlib import Path
+
+import jsonschema
+import pytest
+
+from blocklang.assembly import JoinKind
+from tests.library.plans import BLOCKS, NAMES, json_of, plan_of
+from tests.support.replay import replay
+
+SCHEMA = json.loads((Path(__file__).parents[2] / "docs" / "plan.schema.json").read_text())
+
+#: name: patches, pivots, partial seams, curved seams. "Quilting", Wikipedia (2019 copy) for nine patch, shoo fly and
+#: churn dash; Smithsonian American Art Museum, Pieced Quilt (Ohio Star), about 1845: 21 pieces; Smithsonian NMAH,
+#: "Rising Sun" quilt, 1825-1835: 648 diamonds (and eight pieces of ground). The rest is the geometry of the tradition.
+COUNTS = {
+    "four-patch": (4, 0, 0, 0),
+    "nine-patch": (9, 0, 0, 0),
+    "shoo-fly": (13, 0, 0, 0),
+    "churn-dash": (17, 0, 0, 0),
+    "friendship-star": (13, 0, 0, 0),
+    "ohio-star": (21, 0, 0, 0),
+    "sawtooth-star": (17, 0, 0, 0),
+    "pinwheel": (8, 0, 0, 0),
+    "flying-geese": (3, 0, 0, 0),
+    "bears-paw": (45, 0, 0, 0),
+    "log-cabin": (1 + 4 * 4, 0, 0, 0),
+    "eight-pointed-star": (16, 8, 0, 0),
+    "large-star": (648 + 8, 8, 0, 0),
+    "hexagon-flower-7": (7, 6, 0, 0),
+    "hexagon-flower-19": (19, 24, 0, 0),
+    "tumbling-block": (3, 1, 0, 0),
+    "whirl": (5, 0, 1, 0),
+    "drunkards-path": (32, 0, 0, 16),
+}
+
+
+@pytest.mark.parametrize("name", sorted(COUNTS))
+def test_patches_and_set_in_partial_and_curved_seams(name: str) -> None:
+    plan = plan_of(name)
+    curved = sum(join.kind is JoinKind.CURVED for join in plan.assembly.joins)
+    found = len(plan.block.patches), plan.assembly.pivots.count, plan.assembly.partials.count, curved
+    assert found == COUNTS[name]
+    assert plan.assembly.pivots.proven and plan.assembly.partials.proven
+
+
+def test_tumbling_blocks_pivot_once_in_each_box_and_where_boxes_meet() -> None:
+    """Seven boxes of three diamonds: one Y in each box, and one wherever three boxes meet at their wide corners."""
+    plan = plan_of("tumbling-blocks")
+    assert len(plan.block.patches) == 7 * 3
+    assert plan.assembly.pivots.count == 7 + 3
+    assert plan.assembly.pivots.proven
+
+
+def test_the_museum_star_has_648_diamonds() -> None:
+    """Smithsonian NMAH, "Rising Sun" quilt, 1825-1835."""
+    diamonds = [patch for patch in plan_of("large-star").block.patches if patch.fabric != "fog"]
+    assert len(diamonds) == 648 == 8 * 9**2
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_library_block_replays_and_follows_the_schema(name: str) -> None:
+    plan = json_of(name)
+    jsonschema.validate(plan, SCHEMA)
+    replay(plan)
+
+
+LOCKING = ("four-patch", "nine-patch", "pinwheel", "shoo-fly", "churn-dash", "eight-pointed-star")
+
+
+@pytest.mark.parametrize("name", LOCKING)
+def test_everything_locks(name: str) -> None:
+    pressing = json_of(name)["pressing"]
+    assert pressing["lockable"] == pressing["locked"] > 0
+    assert pressing["proven"]
+
+
+def test_the_star_s_centre_is_spun_as_the_file_says() -> None:
+    centre = [junction for junction in json_of("eight-pointed-star")["junctions"] if junction["at"] == [6, 6]]
+    assert [junction["spin"] for junction in centre] == ["clockwise"]
+
+
+def test_the_log_cabin_is_sewn_round_by_round() -> None:
+    """One strip a step from the middle outward: common practice."""
+    plan = plan_of("log-cabin")
+    sizes = [len(plan.unit(step.makes[0]).patches) for step in plan.steps]
+    assert sizes == list(range(2, 18))
+
+
+def test_the_bears_paw_is_sewn_in_paws_then_rows() -> None:
+    plan = plan_of("bears-paw")
+    last = plan.steps[-1]
+    assert last.times == 1 and len(last.joins) == 2
+    assert any(step.times == 4 and len(plan.unit(step.makes[0]).patches) == 10 for step in plan.steps)
+
+
+def test_each_placed_block_is_finished_before_the_next_is_begun() -> None:
+    plan = plan_of("harbour-sampler")
+    groups = [{plan.block.patches[p].group[:1] for p in plan.unit(step.makes[0]).patches} for step in plan.steps]
+    alone = [next(iter(group)) for group in groups if len(group) == 1]
+    blocks = [name for place, name in enumerate(alone) if place == 0 or alone[place - 1] != name]
+    assert len(blocks) == len(set(blocks)) == 4
+    assert all(len(group) > 1 for group in groups[len(alone) :])
+
+
+@pytest.mark.parametrize("path", sorted(BLOCKS.glob("*/*.block")), ids=lambda path: path.stem)
+def test_library_files_are_laid_out_by_the_formatter(path: Path) -> None:
+    from blocklang.language import format_text, read_source
+
+    source = read_source(path)
+    assert not isinstance(source, tuple)
+    text, faults = format_text(source)
+    assert (text, faults) == (path.read_text(encoding="utf-8"), ())
