@@ -17,7 +17,7 @@ from blocklang_drawing.theme import Theme
 MARGIN, BETWEEN = 12.0, 44.0
 #: No more than this many points to the inch: small patches stay small beside large ones.
 LARGEST_SCALE = 44.0 / TICKS_PER_INCH
-ARROW, SHORTEST_ARROW = 18.0, 5.0
+ARROW, SHORTEST_ARROW = 18.0, 8.0
 
 
 @dataclass(frozen=True, slots=True)

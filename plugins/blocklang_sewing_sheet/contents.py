@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from blocklang_drawing import say_measure
 
-from blocklang.assembly.values import JoinKind
-from blocklang.block import LengthUnit
+from blocklang.assembly import JoinKind
+from blocklang.block import LengthUnit, SpinSense
 from blocklang.cutting import describe_piece, describe_strip_set
 from blocklang.hooks import OutputOptions
 from blocklang.plan import PlanStep, SewingPlan
@@ -71,7 +71,7 @@ def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
         before=(words.allowance_line(say_measure(block.seam_allowance, unit)),),
         cautions=words.CAUTIONS,
         steps=tuple(_step(plan, step, options) for step in plan.steps),
-        pressing=(*words.MAP_SENTENCES, *((words.SPINS_SHOWN,) if plan.pressing.spins else ())),
+        pressing=(*words.MAP_SENTENCES, *((words.SPINS_SHOWN,) if _is_spun(plan) else ())),
         finishing=words.finishing(unfinished, finished),
         credits=tuple(words.credit_line(c.name, c.author, c.licence, c.source) for c in block.credits),
     )
@@ -133,3 +133,7 @@ def _parts(plan: SewingPlan, step: PlanStep) -> str:
     if len(counts) > 6:
         return ""
     return " + ".join(f"{name} × {count}" if count > 1 else name for name, count in counts.items())
+
+
+def _is_spun(plan: SewingPlan) -> bool:
+    return any(spin.sense is not SpinSense.NONE for spin in plan.pressing.spins)

@@ -1,7 +1,7 @@
 """What to do in a step, sentence by sentence."""
 
-from blocklang.assembly.values import JoinKind
-from blocklang.block import LengthUnit
+from blocklang.assembly import JoinKind
+from blocklang.block import LengthUnit, SpinSense
 from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang.pressing import Pressed
 from blocklang_sewing_sheet import words
@@ -120,7 +120,7 @@ def _other_side(plan: SewingPlan, item: Pressed) -> int:
 
 
 def _spins(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> bool:
-    spun = {spin.junction for spin in plan.pressing.spins if spin.sense != "none"}
+    spun = {spin.junction for spin in plan.pressing.spins if spin.sense is not SpinSense.NONE}
     return any(junction in spun for join in joins for junction in _inner_junctions(plan, join))
 
 

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from blocklang.assembly.values import Count
+from blocklang.assembly import Count
 
 # Headings
 CONTENTS: Final = {

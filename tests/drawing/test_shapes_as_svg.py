@@ -69,9 +69,7 @@ def test_only_plain_colours_and_no_styles():
 def test_hostile_text_stays_text(text):
     drawing = Drawing(10, 10, (Text((0, 9), text, 9, "#000000"), Group((), text)), text)
     root = ElementTree.fromstring(to_svg(drawing))
-    assert {element.tag for element in root.iter()} <= {
-        NAMESPACE + tag for tag in ("svg", "title", "text", "g")
-    }
+    assert {element.tag for element in root.iter()} <= {NAMESPACE + tag for tag in ("svg", "title", "text", "g")}
     assert "".join(root.find(NAMESPACE + "title").itertext()) == clean_text(text)
 
 

@@ -25,7 +25,7 @@ from shapely.geometry import Point as ShapelyPoint
 from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
-from blocklang.assembly.values import JoinKind
+from blocklang.assembly import JoinKind
 from blocklang.block import LengthUnit
 from blocklang.pressing import Pressed
 from tests.sheets.plans import NAMES, named_plan

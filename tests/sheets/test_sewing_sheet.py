@@ -13,7 +13,7 @@ from blocklang_sewing_sheet.contents import write_sheet
 from blocklang_sewing_sheet.step_words import step_sentences
 from pypdf import PdfReader
 
-from blocklang.assembly.values import Count, JoinKind
+from blocklang.assembly import Count, JoinKind
 from blocklang.block import Credit, LengthUnit
 from blocklang.hooks import OutputOptions, Paper
 from tests.sheets.plans import NAMES, named_plan, plan_of
