@@ -11,7 +11,7 @@ from blocklang.block import LengthUnit
 from blocklang.cutting import CuttingOptions, cut, describe_piece
 from blocklang.hooks import OutputOptions
 from tests.sheets.plans import NAMES, named_plan
-from tests.sheets.test_sewing_sheet import HOSTILE, read, without_notes
+from tests.sheets.test_sewing_sheet import HOSTILE, in_our_words, read
 
 (OUTPUT,) = blocklang_outputs()
 
@@ -24,7 +24,7 @@ def made(plan, **options):
 
 @pytest.mark.parametrize("name", ["four-patch", "striped-star"])
 def test_text(name, snapshot):
-    assert made(without_notes(named_plan(name)), format="text") == snapshot
+    assert made(in_our_words(named_plan(name)), format="text") == snapshot
 
 
 @pytest.mark.parametrize("name", NAMES)
