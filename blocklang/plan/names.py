@@ -5,7 +5,6 @@ import re
 from blocklang.assembly.values import Assembly, JoinKind, Step
 from blocklang.graph.values import OUTSIDE, PatchGraph
 
-
 #: A patch that has no name of its own, only its place in rows.
 _CELL_NAME = re.compile(r"(.*\.)?r\d+c\d+")
 
@@ -84,7 +83,7 @@ def step_title(assembly: Assembly, step: Step, names: tuple[str, ...]) -> str:
 
 
 def plain(assembly: Assembly, unit: int, names: tuple[str, ...]) -> str:
-    """Return what to call a unit in a sentence: a patch by its common name, a cell by its fabric, a unit by its step's letter."""
+    """Return what to call a unit: a patch by its common name, a cell by its fabric, a unit by its letter."""
     patches = assembly.graph.block.patches
     if unit < len(patches):
         patch = patches[unit]

@@ -115,7 +115,7 @@ def _layouts(count: int) -> list[Layout]:
 
 
 def _tilings(count: int) -> Iterator[Layout]:
-    """Fill grids with rectangles: a generic layout has n - 1 inner lines, and can be drawn with each at its own place."""
+    """Fill grids with rectangles: a generic layout has n - 1 inner lines, each at its own place."""
     for wide in range(1, count + 1):
         yield from _fillings(count, wide, count + 1 - wide)
 

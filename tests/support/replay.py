@@ -6,7 +6,7 @@ from typing import Any
 
 from shapely import minimum_rotated_rectangle
 from shapely.geometry import LineString, Point, Polygon
-from shapely.ops import linemerge, unary_union
+from shapely.ops import unary_union
 
 _NEAR = 2e-4
 _CHORD = 4e-3
@@ -24,7 +24,7 @@ class Replay:
         self.block = Polygon(plan["block"]["outline"])
         self.pivots = 0
         self.partials = 0
-        self.open: list[LineString] = []
+        self.open: Any = LineString()  # what partial seams have left unsewn so far
 
     def run(self) -> None:
         """Replay everything; at the end one unit must hold every patch."""
@@ -36,7 +36,7 @@ class Replay:
         assert next(iter(self.holds.values())) == frozenset(self.shapes)
         assert self.pivots == self.plan["set_in"]["pivots"]
         assert self.partials == self.plan["partial"]["count"]
-        assert not self.open
+        assert self.open.length < _CHORD * 4, "a partial seam is never finished"
 
     def _join(self, step: dict[str, Any], join: dict[str, Any]) -> None:
         path = LineString(join["path"])
@@ -60,14 +60,13 @@ class Replay:
         assert a.boundary.buffer(_CHORD).covers(path) and b.boundary.buffer(_CHORD).covers(path), "path off the edge"
         rest = shared.difference(path.buffer(_CHORD * 2))
         if rest.length > _CHORD * 4:
-            whole = rest if rest.geom_type == "LineString" else linemerge(rest)
-            self.open.append(whole)
+            self.open = self.open.union(rest)
         else:
             assert path.length <= shared.length + _CHORD * 4
 
     def _finish(self, join: dict[str, Any], path: LineString) -> None:
-        assert any(line.buffer(_CHORD * 3).covers(path) for line in self.open), "nothing is open along that path"
-        self.open = [line for line in self.open if not line.buffer(_CHORD * 3).covers(path)]
+        assert self.open.buffer(_CHORD * 3).covers(path), "nothing is open along that path"
+        self.open = self.open.difference(path.buffer(_CHORD * 4))
         unit = join["units"][0]
         self.units[join["makes"]] = self.units.pop(unit)
         self.holds[join["makes"]] = self.holds.pop(unit)
