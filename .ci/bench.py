@@ -1,10 +1,15 @@
-"""Times every stage of the route on library blocks (all, or those named), and the start of `blocklang check`."""
+"""Times the route on grids of growing size and on the library's blocks, and the start of `blocklang check`.
+
+With names of blocks, those blocks are timed and the grids are left out.
+"""
 
 import subprocess
 import sys
 import time
 from collections.abc import Callable
 from typing import TypeVar
+
+from growth import print_growth
 
 from blocklang import route
 from blocklang.cli.plugged import Plugged
@@ -37,7 +42,9 @@ def start_up(*arguments: str, runs: int = 15) -> float:
 
 
 def main() -> None:
-    """Print one line a block, then the start-up times."""
+    """Print the growth over the grids, one line a block, and the start-up times."""
+    if not sys.argv[1:]:
+        print_growth()
     walk, techniques = Walk(), Plugged().techniques()
     names = sys.argv[1:] or sorted(walk.library.everything())
     print(f"{'block':<32}{'draft':>10}{'check':>10}{'plan':>10}  ms")
