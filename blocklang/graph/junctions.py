@@ -21,10 +21,9 @@ def segments_of(matched: Matched) -> tuple[Segment, ...]:
     points = matched.corners
     used = sorted({n for s in joined for n in (s.start, s.end)}, key=lambda n: (points[n].y, points[n].x))
     rank = {number: place for place, number in enumerate(used)}
-    renumbered = (replace(_upward(s, rank), start=0, end=0) for s in joined)
-    ends = (tuple(sorted((rank[s.start], rank[s.end]))) for s in joined)
-    pairs = sorted(zip(ends, renumbered, strict=True), key=lambda pair: (pair[0], pair[1].edge.middle()))
-    return tuple(replace(s, index=i, start=a, end=b) for i, ((a, b), s) in enumerate(pairs))
+    upward = [s if rank[s.start] <= rank[s.end] else _turned(s) for s in joined]
+    order = sorted(upward, key=lambda s: (rank[s.start], rank[s.end], s.edge.middle()))
+    return tuple(Segment(index, s.edge, rank[s.start], rank[s.end], s.left, s.right) for index, s in enumerate(order))
 
 
 def junctions_of(segments: tuple[Segment, ...]) -> tuple[Junction, ...]:
@@ -55,10 +54,6 @@ def sides_of(segments: tuple[Segment, ...], patches: int) -> tuple[tuple[tuple[i
 def _segment(seam: Seam) -> Segment:
     f, b = seam.forward, seam.backward
     return Segment(-1, f.edge, f.start, f.end, f.patch, b.patch)
-
-
-def _upward(segment: Segment, rank: dict[int, int]) -> Segment:
-    return segment if rank[segment.start] <= rank[segment.end] else _turned(segment)
 
 
 def _turned(s: Segment) -> Segment:

@@ -1,6 +1,5 @@
 """Breaking every edge wherever another patch has a corner on it."""
 
-import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
@@ -68,13 +67,16 @@ def _within(point: Point, box: tuple[int, int, int, int] | None) -> bool:
 
 
 def _cells_passed(a: Point, b: Point, cell: int) -> Iterator[tuple[int, int]]:
-    """Yield every cell within a cell's breadth of the line from a to b, some more than once."""
-    steps = max(1, math.ceil(2 * max(abs(b.x - a.x), abs(b.y - a.y)) / cell))
-    for step in range(steps + 1):
-        x = (a.x + (b.x - a.x) * step // steps) // cell
-        y = (a.y + (b.y - a.y) * step // steps) // cell
-        yield x, y
-        yield x - 1, y
-        yield x + 1, y
-        yield x, y - 1
-        yield x, y + 1
+    """Yield every cell that comes within reach of the line from a to b, some more than once."""
+    (ax, ay), (bx, by) = (a, b) if a.x <= b.x else (b, a)
+    first, last = (ax - SAME_POINT) // cell, (bx + SAME_POINT) // cell
+    for column in range(first, last + 1):
+        left, right = max(ax, column * cell - SAME_POINT), min(bx, (column + 1) * cell + SAME_POINT)
+        if bx == ax:
+            low, high = (ay, by) if ay < by else (by, ay)
+        else:
+            start = ay + (by - ay) * (left - ax) // (bx - ax)
+            end = ay + (by - ay) * (right - ax) // (bx - ax)
+            low, high = (start, end) if start < end else (end, start)
+        for row in range((low - 2 * SAME_POINT) // cell, (high + 2 * SAME_POINT) // cell + 1):
+            yield column, row

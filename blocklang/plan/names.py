@@ -70,15 +70,17 @@ def step_title(assembly: Assembly, step: Step, names: tuple[str, ...]) -> str:
         case JoinKind.PARTIAL_FINISH:
             return "Finish the partial seam"
         case JoinKind.PARTIAL:
-            return f"Sew {parts[0]} to {parts[1]} with a partial seam"
+            return f"Sew {_the(parts[0])} to {_the(parts[1])} with a partial seam"
         case JoinKind.SET_IN:
             return f"Set in {_counted(parts[1:])}"
         case JoinKind.CURVED if len(joins) == 1:
-            return f"Sew the curve: {parts[0]} to {parts[1]}"
+            return f"Sew the curve: {_the(parts[0])} to {_the(parts[1])}"
     if len(joins) == 1:
-        return f"Sew two of {parts[0]} together" if parts[0] == parts[1] else f"Sew {parts[0]} to {parts[1]}"
+        if parts[0] == parts[1]:
+            return f"Sew {_counted(parts)} together"
+        return f"Sew {_the(parts[0])} to {_the(parts[1])}"
     if len(set(parts[1:])) == 1 and parts[0] != parts[1]:
-        return f"Sew {_counted(parts[1:])} to {parts[0]}"
+        return f"Sew {_counted(parts[1:])} to {_the(parts[0])}"
     return f"Sew {_counted(parts)} together" if len(set(parts)) == 1 else f"Sew a row of {len(parts)}"
 
 
@@ -87,15 +89,25 @@ def plain(assembly: Assembly, unit: int, names: tuple[str, ...]) -> str:
     patches = assembly.graph.block.patches
     if unit < len(patches):
         patch = patches[unit]
-        return patch.fabric.rpartition(".")[2] if _CELL_NAME.fullmatch(patch.name) else patch.name
+        return f"{patch.fabric.rpartition('.')[2]} patch" if _CELL_NAME.fullmatch(patch.name) else patch.name
     return "unit " + names[unit].removeprefix("unit ").split(".")[0].split("-")[0]
 
 
 def _counted(parts: list[str]) -> str:
-    return (
-        parts[0]
-        if len(parts) == 1
-        else f"{len(parts)} of {parts[0]}"
-        if len(set(parts)) == 1
-        else f"{len(parts)} parts"
-    )
+    """Say parts together: "the corner", "two diamonds", "4 of unit A"."""
+    if len(parts) == 1:
+        return _the(parts[0])
+    if len(set(parts)) > 1:
+        return f"{len(parts)} parts"
+    number = "two" if len(parts) == 2 else str(len(parts))
+    return f"{number} of {parts[0]}" if parts[0].startswith("unit ") else f"{number} {_plural(parts[0])}"
+
+
+def _the(part: str) -> str:
+    return part if part.startswith("unit ") else f"the {part}"
+
+
+def _plural(name: str) -> str:
+    if name.endswith(("x", "ch", "sh")):
+        return f"{name}es"
+    return name if name.endswith("s") else f"{name}s"

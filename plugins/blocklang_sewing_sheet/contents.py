@@ -6,7 +6,7 @@ from blocklang_drawing import say_measure
 
 from blocklang.assembly import JoinKind
 from blocklang.block import LengthUnit, SpinSense
-from blocklang.cutting import describe_piece, describe_strip_set
+from blocklang.cutting import describe_layout, describe_piece, describe_strip_set
 from blocklang.hooks import OutputOptions
 from blocklang.plan import PlanStep, SewingPlan
 from blocklang_sewing_sheet import words
@@ -102,7 +102,9 @@ def _fabric(plan: SewingPlan, fabric_id: str, unit: LengthUnit) -> FabricEntry:
     fabric = plan.block.fabric(fabric_id)
     pieces = (piece for piece in plan.cutting.pieces if piece.fabric == fabric_id)
     role = ", ".join(part for part in (fabric.role, fabric.value.value) if part)
-    cutting = tuple(f"{piece.name}: {describe_piece(piece, unit)}" for piece in pieces)
+    layouts = (layout for need in plan.cutting.needs if need.fabric == fabric_id for layout in need.layout)
+    strips = tuple(describe_layout(layout, plan.cutting.pieces, unit) for layout in layouts)
+    cutting = (*strips, *(f"{piece.name}: {describe_piece(piece, unit)}" for piece in pieces))
     return FabricEntry(fabric.id, fabric.title or fabric.id, role, cutting)
 
 

@@ -54,7 +54,7 @@ def draw_pictures(plan: SewingPlan, options: OutputOptions, fabrics: tuple[str, 
         swatches=tuple(_picture(draw_swatch(block.fabric(fabric), theme)) for fabric in fabrics),
         marks=tuple(_picture(draw_mark(mark, theme)) for mark in Mark),
         steps=tuple(map(_picture, steps)),
-        pressing=_picture(draw_pressing_map(plan, theme, width=350.0, height=350.0)),
+        pressing=_picture(draw_pressing_map(plan, theme, width=290.0, height=290.0)),
     )
 
 
