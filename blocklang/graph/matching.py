@@ -39,6 +39,9 @@ class Matched:
     loose: tuple[Side, ...]
 
 
+Splits = dict[tuple[int, int], tuple[int, ...]]
+
+
 def match_sides(block: Block) -> Matched:
     """Split all edges at all corners and pair them.
 
@@ -50,17 +53,26 @@ def match_sides(block: Block) -> Matched:
     rings.append((OUTSIDE, block.outline.reversed().edges))
     ends = [(ring, edge, corners.number(edge.start), corners.number(edge.end)) for ring, es in rings for edge in es]
     index = index_corners(corners.points, (edge for _, edge, _, _ in ends))
-    sides = [side for end in ends for side in _split(*end, index_of=index)]
+    straight: Splits = {}
+    sides = [side for end in ends for side in _split(*end, index, straight)]
     seams, loose = _pair(sides)
     return Matched(tuple(corners.points), tuple(corners.near_misses()), seams, loose)
 
 
-def _split(patch: int, edge: Edge, start: int, end: int, *, index_of: CornerIndex) -> list[Side]:
-    inner = tuple(n for n in corners_on(edge, index_of) if n not in (start, end))
+def _split(patch: int, edge: Edge, start: int, end: int, index: CornerIndex, straight: Splits) -> list[Side]:
+    """Split an edge; the corners on a straight one are looked up once for both of its sides."""
+    known = straight.get((end, start)) if edge.arc is None else None
+    inner = known[::-1] if known is not None else _inner(edge, start, end, index)
+    if edge.arc is None:
+        straight[start, end] = inner
     numbers = (start, *inner, end)
-    points = index_of.points
+    points = index.points
     pieces = Edge(points[start], points[end], edge.arc).split(tuple(points[n] for n in inner))
     return [Side(a, b, piece, patch) for a, b, piece in zip(numbers, numbers[1:], pieces, strict=False) if a != b]
+
+
+def _inner(edge: Edge, start: int, end: int, index: CornerIndex) -> tuple[int, ...]:
+    return tuple(number for number in corners_on(edge, index) if number not in (start, end))
 
 
 def _pair(sides: list[Side]) -> tuple[tuple[Seam, ...], tuple[Side, ...]]:

@@ -19,8 +19,8 @@ class CornerIndex:
     def along(self, edge: Edge) -> Iterator[int]:
         """Yield the corners in the cells that an edge passes, each once."""
         seen: set[tuple[int, int]] = set()
-        chords = edge.chords()
-        for a, b in pairwise(chords):
+        shift = self.cell // 3
+        for a, b in pairwise([Point(x + shift, y + shift) for x, y in edge.chords()]):
             for cell in _cells_passed(a, b, self.cell):
                 if cell not in seen:
                     seen.add(cell)
@@ -32,9 +32,10 @@ def index_corners(points: Iterable[Point], edges: Iterable[Edge]) -> CornerIndex
     corners = tuple(points)
     lengths = sorted(edge.length() for edge in edges)
     cell = max(int(lengths[len(lengths) // 2]), 64 * SAME_POINT) if lengths else 1
+    shift = cell // 3  # corners of a regular block lie well inside cells, not on their borders
     cells: dict[tuple[int, int], list[int]] = {}
     for number, point in enumerate(corners):
-        cells.setdefault((point.x // cell, point.y // cell), []).append(number)
+        cells.setdefault(((point.x + shift) // cell, (point.y + shift) // cell), []).append(number)
     return CornerIndex(corners, cell, {key: tuple(numbers) for key, numbers in cells.items()})
 
 
