@@ -84,6 +84,7 @@ class Drawn:
         self.covers = self.headings.outline is not None and not self.headings.outline.steps
         self.outline = self._outline()
         self._check_patches()
+        assert self.draft.failed or not self.scope.broken, "what fails is reported"
 
     def _outline(self) -> Shape | None:
         line = self.headings.outline

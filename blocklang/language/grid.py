@@ -268,7 +268,7 @@ def _quarter_turns(scope: Scope, text: CellText) -> int | None:
 def _into_cell(frame: CellFrame, block: tuple[Exact, Exact, Exact, Exact], turns: int) -> Motion | None:
     """Return the motion that lays a block into a cell; None when it would be stretched."""
     left, low, right, high = block
-    corners = frame.corners[-turns:] + frame.corners[:-turns] if turns else frame.corners
+    corners = frame.corners[turns:] + frame.corners[:turns]
     (ox, oy), (ax, ay), _, (ux, uy) = corners
     wide, tall = right - left, high - low
     a, c, b, d = (ax - ox) / wide, (ay - oy) / wide, (ux - ox) / tall, (uy - oy) / tall

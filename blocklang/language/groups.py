@@ -99,6 +99,9 @@ def _repeat(scope: Scope, group: Turn | Mirror) -> None:
         return
     for number, motion in enumerate(motions, 1):
         scope.absorb(copied(drawn, motion, _numbering(number)), at)
+        for name, place in inner.points.items():
+            if place is None:  # reported where it was drawn, so that nothing needs to be said where it is used
+                scope.points[numbered(name, number)] = None
         for name, patches in inner.units.items():
             scope.units[numbered(name, number)] = tuple(
                 numbered(patch, number) if patch in inner.patch_ids else patch for patch in patches

@@ -129,12 +129,13 @@ def _with_bends(scope: Scope, steps: tuple[Step, ...], corners: tuple[Place, ...
         found = "An outline begins with a point, and this one begins with an arc."
         scope.draft.error("arc-first", "This arc starts nowhere", found, "Name the point it starts from.", steps[0][-2:])
         return None
-    if BROKEN in bends:
+    if any(bend is BROKEN for bend in bends):
         return None
     arcs = tuple(None if bend is STRAIGHT else bend for bend in bends)
     return Shape(corners, arcs if any(arcs) else ())
 
 
+# Told apart by identity, because a real arc may equal either of them.
 STRAIGHT = Bend((0.0, 0.0), False)
 BROKEN = Bend((0.0, 0.0), True)
 

@@ -22,6 +22,11 @@ def read_source(path: "Path") -> SourceText | tuple[Diagnostic, ...]:
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or "the name cannot be used"
         return _refused("cannot-read", f"`{name}` cannot be read", f"The system says: {reason}.")
+    return decode_source(name, content)
+
+
+def decode_source(name: str, content: bytes) -> SourceText | tuple[Diagnostic, ...]:
+    """Return file content as text, or the place where it stops being text; more than MOST_BYTES are refused."""
     if len(content) > MOST_BYTES:
         return _refused(
             "file-too-large",
@@ -29,11 +34,6 @@ def read_source(path: "Path") -> SourceText | tuple[Diagnostic, ...]:
             f"A block file holds at most {MOST_BYTES:,} bytes.",
             "Split it into smaller blocks and place them.",
         )
-    return decode_source(name, content)
-
-
-def decode_source(name: str, content: bytes) -> SourceText | tuple[Diagnostic, ...]:
-    """Return file content as text, or the place where it stops being text."""
     try:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError as problem:
