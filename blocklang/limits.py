@@ -5,7 +5,7 @@ from typing import Final
 #: The largest file, in bytes. Twenty thousand patches written out one by one take about half of it.
 MOST_BYTES: Final = 2_000_000
 #: Words, numbers and signs in one file.
-MOST_WORDS: Final = 150_000
+MOST_WORDS: Final = 90_000
 #: The longest name, in characters.
 LONGEST_NAME: Final = 60
 #: The longest text in quotes, in characters.

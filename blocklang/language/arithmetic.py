@@ -10,6 +10,7 @@ from blocklang.language.quantities import (
     add,
     bounded,
     divide,
+    magnitude,
     multiply,
     read_number,
     square_root,
@@ -40,7 +41,9 @@ def _number(scope: Scope, number: Number) -> Quantity | None:
     value = read_number(number.text)
     if value is not None:
         return Quantity(value)
-    scope.draft.error("division-by-zero", TITLE, "This divides by zero.", "Check the number below the line.", number[1:])
+    scope.draft.error(
+        "division-by-zero", TITLE, "This divides by zero.", "Check the number below the line.", number[1:]
+    )
     return None
 
 
@@ -59,7 +62,9 @@ def _variable(scope: Scope, word: Word) -> Quantity | None:
     parts = word.text.split("-")
     spaced = " - ".join(parts) if len(parts) > 1 and all(part in (*known, "size") for part in parts) else ""
     advice = f"To take one from the other write `{spaced}`." if spaced else ""
-    advice = advice or did_you_mean(word.text, (*known, "size", "width", "height"), "Give it a value with a `let` line.")
+    advice = advice or did_you_mean(
+        word.text, (*known, "size", "width", "height"), "Give it a value with a `let` line."
+    )
     found = f"Nothing is called `{word.text}`."
     scope.draft.error("unknown-value", "This name has no value", found, advice, word[1:])
     return None
@@ -112,7 +117,7 @@ def length(scope: Scope, expression: Expression) -> Exact | None:
     if quantity.kind not in ("a number", "a length"):
         _wrong_kind(scope, expression, quantity, "a length", "Write it like `3 1/2 in`.")
         return None
-    if abs(inches) > LARGEST_LENGTH:
+    if magnitude(inches) > LARGEST_LENGTH:
         found = f"This is {float(inches):,.0f} in, and nothing is longer than {LARGEST_LENGTH:,} in."
         scope.draft.error("length-too-large", "This is too long", found, "", expression[-2:])
         return None

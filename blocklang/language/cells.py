@@ -46,8 +46,8 @@ class Cell(NamedTuple):
 
 
 # Whole numbers, because cells are laid down by the thousand and fractions are slow to compare.
-O, I, H = 0, 1, Fraction(1, 2)
-SW, SE, NE, NW, MIDDLE = (O, O), (I, O), (I, I), (O, I), (H, H)
+NIL, ONE, HALF = 0, 1, Fraction(1, 2)
+SW, SE, NE, NW, MIDDLE = (NIL, NIL), (ONE, NIL), (ONE, ONE), (NIL, ONE), (HALF, HALF)
 
 SQUARE = (CellPatch(0, (SW, SE, NE, NW)),)
 RISING = (CellPatch(0, (SW, NE, NW)), CellPatch(1, (SW, SE, NE)))
@@ -60,14 +60,14 @@ QUARTERS = (
 )
 
 
-BARS = (CellPatch(0, ((O, H), (I, H), NE, NW)), CellPatch(1, (SW, SE, (I, H), (O, H))))
+BARS = (CellPatch(0, ((NIL, HALF), (ONE, HALF), NE, NW)), CellPatch(1, (SW, SE, (ONE, HALF), (NIL, HALF))))
 
 
 def quarter_turned(corner: Corner, turns: int) -> Corner:
     """Turn a place in the unit square about its middle, counterclockwise by quarters."""
     x, y = corner
     for _ in range(turns % 4):
-        x, y = I - y, x
+        x, y = ONE - y, x
     return x, y
 
 
@@ -83,7 +83,11 @@ def patches_turned(patches: tuple[CellPatch, ...], turns: int) -> tuple[CellPatc
     )
 
 
-GOOSE_UP = (CellPatch(0, (SW, (H, I), NW)), CellPatch(1, (SW, SE, (H, I))), CellPatch(0, (SE, NE, (H, I))))
+GOOSE_UP = (
+    CellPatch(0, (SW, (HALF, ONE), NW)),
+    CellPatch(1, (SW, SE, (HALF, ONE))),
+    CellPatch(0, (SE, NE, (HALF, ONE))),
+)
 
 
 def _still(patches: tuple[CellPatch, ...]) -> Callable[[Fraction], tuple[CellPatch, ...]]:
@@ -92,7 +96,7 @@ def _still(patches: tuple[CellPatch, ...]) -> Callable[[Fraction], tuple[CellPat
 
 def _pie(turns: int) -> Callable[[Fraction], tuple[CellPatch, ...]]:
     def draw(radius: Fraction) -> tuple[CellPatch, ...]:
-        right, up = (radius, O), (O, radius)
+        right, up = (radius, NIL), (NIL, radius)
         pie = CellPatch(0, (SW, right, up), (CellArc(1, SW, False),))
         ground = CellPatch(1, (right, SE, NE, NW, up), (CellArc(4, SW, True),))
         return patches_turned((pie, ground), turns)

@@ -7,7 +7,7 @@ from blocklang.language.outlines import fabrics_of, trace
 from blocklang.language.quantities import Exact
 from blocklang.language.scope import Scope
 from blocklang.language.spots import meeting_place, points
-from blocklang.language.syntax import Cutting, CutLine, Piece
+from blocklang.language.syntax import CutLine, Cutting, Piece
 from blocklang.limits import MOST_CUTS, MOST_PATCHES
 
 Ring = tuple[Place, ...]

@@ -144,5 +144,3 @@ def _warn_of_unused(draft: Draft) -> None:
             found = f"No patch is cut from `{name}`."
             title = "This fabric is not used"
             draft.report(Diagnostic("unused-fabric", Severity.WARNING, title, found, "Take the line out.", span))
-
-

@@ -2,7 +2,6 @@
 
 from blocklang.block import (
     Block,
-    Fabric,
     FirstWish,
     NamedPoint,
     PartialWish,
@@ -87,27 +86,27 @@ def _stop(wish: DrawnWish, at: Point, span: Span) -> Wish:
     return StopWish(_pair(wish), at, span)
 
 
-def _set_in(wish: DrawnWish, at: Point, span: Span) -> Wish:
+def _set_in(wish: DrawnWish, _at: Point, span: Span) -> Wish:
     return SetInWish(wish.patches[0], wish.patches[1:], span)
 
 
-def _first(wish: DrawnWish, at: Point, span: Span) -> Wish:
+def _first(wish: DrawnWish, _at: Point, span: Span) -> Wish:
     return FirstWish(wish.word, wish.patches, span)
 
 
-def _rows(wish: DrawnWish, at: Point, span: Span) -> Wish:
+def _rows(wish: DrawnWish, _at: Point, span: Span) -> Wish:
     return RowsWish(wish.word == "columns", span)
 
 
-def _partial(wish: DrawnWish, at: Point, span: Span) -> Wish:
+def _partial(wish: DrawnWish, _at: Point, span: Span) -> Wish:
     return PartialWish(_pair(wish), span)
 
 
-def _press(wish: DrawnWish, at: Point, span: Span) -> Wish:
+def _press(wish: DrawnWish, _at: Point, span: Span) -> Wish:
     return PressWish(_pair(wish), wish.patches[2] if wish.verb == "press" else None, span)
 
 
-def _press_fabric(wish: DrawnWish, at: Point, span: Span) -> Wish:
+def _press_fabric(wish: DrawnWish, _at: Point, span: Span) -> Wish:
     return PressFabricWish(wish.word, wish.verb == "press away", span)
 
 

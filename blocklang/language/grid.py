@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from blocklang.language.cells import FALLING, RISING, SQUARE, Cell, CellPatch, Corner
 from blocklang.language.drawing import Bend, DrawnPatch, Motion, Place, Shape
-from blocklang.language.quantities import Exact, read_number
+from blocklang.language.quantities import Exact, magnitude, read_number
 from blocklang.language.scope import Scope
 from blocklang.language.spots import points
 from blocklang.language.syntax import CellText, Rows, Word
@@ -47,7 +47,7 @@ class CellFrame(NamedTuple):
         """Say whether a circle drawn in the unit square stays one."""
         _, (ax, ay), (ux, uy) = self.field
         size = float(ax * ax + ay * ay)
-        return abs(ax * ux + ay * uy) <= 1e-6 * size and abs(ux * ux + uy * uy - size) <= 1e-6 * size
+        return magnitude(ax * ux + ay * uy) <= 1e-6 * size and magnitude(ux * ux + uy * uy - size) <= 1e-6 * size
 
 
 CORNERS: dict[Corner, int] = {(0, 0): 0, (1, 0): 1, (1, 1): 2, (0, 1): 3}
@@ -95,7 +95,7 @@ def _field(scope: Scope, rows: Rows) -> Field | None:
     at = (rows.field[0].start, rows.field[-1].end)
     if len(places) == 2:
         (x, y), (far_x, far_y) = places
-        field = Field((min(x, far_x), min(y, far_y)), (abs(far_x - x), zero), (zero, abs(far_y - y)))
+        field = Field((min(x, far_x), min(y, far_y)), (magnitude(far_x - x), zero), (zero, magnitude(far_y - y)))
     elif len(places) == 3:
         (x, y), (rx, ry), (ux, uy) = places
         field = Field((x, y), (rx - x, ry - y), (ux - x, uy - y))
@@ -105,7 +105,7 @@ def _field(scope: Scope, rows: Rows) -> Field | None:
         draft.error("bad-field", "This is not a field for rows", found, advice, at)
         return None
     area = field.across[0] * field.up[1] - field.across[1] * field.up[0]
-    if abs(area) < 1e-6:
+    if magnitude(area) < 1e-6:
         draft.error("bad-field", "This is not a field for rows", "Its corners lie in one line.", "", at)
         return None
     return field
@@ -229,7 +229,9 @@ def _is_number(word: Word) -> bool:
 
 def _wrong_fabrics(scope: Scope, text: CellText, cell: Cell, words: int) -> None:
     needed = len(cell.fabrics)
-    found = f"`{cell.name}` needs {needed} fabric{'s' * (needed != 1)}, and {words} {'is' if words == 1 else 'are'} named."
+    found = (
+        f"`{cell.name}` needs {needed} fabric{'s' * (needed != 1)}, and {words} {'is' if words == 1 else 'are'} named."
+    )
     if words == needed:
         found = f"`{cell.name}` takes {'one number' if cell.number is not None else 'no number'}."
     advice = f"Write it like this: `{cell.sample}`."
@@ -273,8 +275,6 @@ def _into_cell(frame: CellFrame, block: tuple[Exact, Exact, Exact, Exact], turns
     wide, tall = right - left, high - low
     a, c, b, d = (ax - ox) / wide, (ay - oy) / wide, (ux - ox) / tall, (uy - oy) / tall
     size = float(a * a + c * c)
-    if abs(a * b + c * d) > 1e-6 * size or abs(b * b + d * d - size) > 1e-6 * size:
+    if magnitude(a * b + c * d) > 1e-6 * size or magnitude(b * b + d * d - size) > 1e-6 * size:
         return None
     return Motion(a, b, c, d, ox - a * left - b * low, oy - c * left - d * low)
-
-

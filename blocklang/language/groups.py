@@ -39,7 +39,7 @@ def draw_items(scope: Scope, items: tuple[Item, ...]) -> None:
             draw_wish(scope, wish)
 
 
-def _draw(scope: Scope, item: Item) -> None:
+def _draw(scope: Scope, item: Item) -> None:  # noqa: C901 - one branch for each kind of line
     if isinstance(item, PointLine):
         draw_point(scope, item)
     elif isinstance(item, LetLine):
@@ -73,8 +73,8 @@ def _draw(scope: Scope, item: Item) -> None:
 
 def _misplaced(scope: Scope, item: Item) -> None:
     """Say that a heading stands in a group."""
-    line = item[0] if isinstance(item, tuple) and item and isinstance(item[0], Heading) else item
-    start, end = line[-2:]
+    line = item[0] if isinstance(item[0], Heading) else item
+    start, end = line.start, line.end
     word = scope.draft.source.text[start:end].split()[0]
     what = "outline" if isinstance(line, OutlineLine) else word
     found = f"A `{what}` line is about the whole block, and this one stands in a group."
@@ -113,14 +113,14 @@ def _numbering(number: int) -> Callable[[str], str]:
 
 
 def _turns(scope: Scope, turn: Turn) -> list[Motion] | None:
-    count = whole_number(scope, turn.count, 2, MOST_TURNS, "A group is repeated")
+    count = whole_number(scope, turn.times, 2, MOST_TURNS, "A group is repeated")
     about = scope.point(turn.about)
     step = angle(scope, turn.by) if turn.by is not None else Fraction(360, count or 1)
     if count is None or about is None or step is None:
         return None
     if step % 360 == 0:
         found = "A turn by nothing lays every member on the first."
-        scope.draft.error("no-turn", "This group does not turn", found, "", turn.by[-2:] if turn.by else turn.count[1:])
+        scope.draft.error("no-turn", "This group does not turn", found, "", turn.by[-2:] if turn.by else turn.times[1:])
         return None
     return [STILL if number == 0 else turning(about, step * number) for number in range(count)]
 

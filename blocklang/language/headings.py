@@ -101,7 +101,11 @@ def _check_version(scope: Scope, line: Heading) -> None:
     if text.isdigit() and int(text) > VERSION:
         found = f"It is written in version {text} of the language, and this program reads version {VERSION}."
         scope.draft.error(
-            "newer-language", "This file is newer than the program", found, "Get a newer blocklang to read it.", line.text[1:]
+            "newer-language",
+            "This file is newer than the program",
+            found,
+            "Get a newer blocklang to read it.",
+            line.text[1:],
         )
         return
     found = f"There is no version {text} of the language."
@@ -138,7 +142,9 @@ def _unit_of(expression: Expression) -> str:
 def _read_allowance(scope: Scope, line: AllowanceLine) -> Exact:
     width = length(scope, line.width)
     if width is not None and not 0 < width <= WIDEST_ALLOWANCE:
-        found = f"A seam allowance is more than nothing and at most {WIDEST_ALLOWANCE} in; this is {float(width):.4g} in."
+        found = (
+            f"A seam allowance is more than nothing and at most {WIDEST_ALLOWANCE} in; this is {float(width):.4g} in."
+        )
         scope.draft.error("bad-allowance", "This seam allowance cannot be sewn", found, "", line.width[-2:])
         return QUARTER_INCH
     return QUARTER_INCH if width is None else width

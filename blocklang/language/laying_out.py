@@ -19,9 +19,7 @@ def spaced(tokens: Tokens) -> str:
         before = tokens[index - 1] if index else None
         apart = before is not None and not clings and token.kind not in ("COMMA", "RPAR")
         pieces.append((" " if apart else "") + spelt(token, before))
-        clings = token.kind == "LPAR" or (
-            token.kind == "MINUS" and (before is None or before.kind not in ENDS_A_VALUE)
-        )
+        clings = token.kind == "LPAR" or (token.kind == "MINUS" and (before is None or before.kind not in ENDS_A_VALUE))
     return "".join(pieces)
 
 

@@ -84,7 +84,13 @@ def unexpected(source: SourceText, line: list[Token], kind: str, allowed: set[st
     after = source.text[token.end : token.end + 1]
     if token.text == "," and line[-2].kind == "NUMBER" and after.isdigit():
         found = f"After `{before}` a comma cannot stand here."
-        return _error("decimal-comma", "This line is not understood", found, f"Write a decimal with a point: `{before}.{after}`.", span)
+        return _error(
+            "decimal-comma",
+            "This line is not understood",
+            found,
+            f"Write a decimal with a point: `{before}.{after}`.",
+            span,
+        )
     found = f"After `{before}` there should be {expected}, but there is `{token.text}`."
     words = [word.lower() for word in allowed - set(CALLED) - set(SIGNS)]
     return _error("not-understood", "This line is not understood", found, did_you_mean(token.text, words, usage), span)
@@ -190,7 +196,9 @@ def unprintable(source: SourceText, token: Token) -> Diagnostic:
 def ambiguous_fraction(source: SourceText, before: Token, token: Token) -> Diagnostic:
     """Say that `/ 3/4` and `sqrt 3/4` can be read two ways."""
     top, _, bottom = token.text.partition("/")
-    found = f"`{before.text} {token.text}` could mean `({before.text} {top}) / {bottom}` or `{before.text} ({token.text})`."
+    found = (
+        f"`{before.text} {token.text}` could mean `({before.text} {top}) / {bottom}` or `{before.text} ({token.text})`."
+    )
     if before.text == "/":
         found = f"`a / {token.text}` could mean `(a / {top}) / {bottom}` or `a / ({token.text})`."
     span = Span(source, before.start, token.end)
@@ -237,5 +245,3 @@ def _span(source: SourceText, token: Token) -> Span:
 
 def _error(code: str, title: str, found: str, advice: str, span: Span) -> Diagnostic:
     return Diagnostic(code, Severity.ERROR, title, found, advice, span)
-
-

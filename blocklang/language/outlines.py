@@ -7,6 +7,7 @@ from blocklang.geometry.tolerance import SAME_POINT
 from blocklang.language.arithmetic import length
 from blocklang.language.crossing import crossing
 from blocklang.language.drawing import Bend, DrawnPatch, Place, Shape
+from blocklang.language.quantities import magnitude
 from blocklang.language.scope import Scope
 from blocklang.language.snapping import snapped_outline
 from blocklang.language.spots import locate
@@ -93,7 +94,7 @@ def _same(a: tuple[Place, Place], b: tuple[Place, Place]) -> bool:
 
 
 def _near(p: Place, q: Place) -> bool:
-    return abs(p[0] - q[0]) <= SAME and abs(p[1] - q[1]) <= SAME
+    return magnitude(p[0] - q[0]) <= SAME and magnitude(p[1] - q[1]) <= SAME
 
 
 def trace(scope: Scope, steps: tuple[Step, ...], what: str) -> Shape | None:
@@ -127,7 +128,9 @@ def _with_bends(scope: Scope, steps: tuple[Step, ...], corners: tuple[Place, ...
         bends.append(STRAIGHT)
     if steps[0].bend:
         found = "An outline begins with a point, and this one begins with an arc."
-        scope.draft.error("arc-first", "This arc starts nowhere", found, "Name the point it starts from.", steps[0][-2:])
+        scope.draft.error(
+            "arc-first", "This arc starts nowhere", found, "Name the point it starts from.", steps[0][-2:]
+        )
         return None
     if any(bend is BROKEN for bend in bends):
         return None

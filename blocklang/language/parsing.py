@@ -48,7 +48,7 @@ class OpenGroup:
 class Parser:
     """The automaton at work on one text.
 
-    States, values and where each value starts and ends are kept on parallel stacks. When a line cannot be understood,
+    States, values and where each value starts are kept on parallel stacks. When a line cannot be understood,
     the stacks go back to where they stood before it, and the parser goes on with the next line.
     """
 
@@ -59,7 +59,7 @@ class Parser:
         self.states: list[int] = [table.start]
         self.values: list[Any] = []
         self.starts: list[int] = []
-        self.ends: list[int] = [0]
+        self.end = 0
         self.diagnostics: list[Diagnostic] = []
         self.groups: list[OpenGroup] = []
         self.line: list[Token] = []
@@ -140,47 +140,52 @@ class Parser:
             from blocklang.language.mistakes import unprintable
 
             return unprintable(self.source, token)
-        if kind == "NUMBER" and "/" in token.text and " " not in token.text and len(self.line) > 1:
-            if self.line[-2].text in ("/", "sqrt", "sin", "cos", "tan"):
-                from blocklang.language.mistakes import ambiguous_fraction
+        divided = kind == "NUMBER" and "/" in token.text and " " not in token.text and len(self.line) > 1
+        if divided and self.line[-2].text in ("/", "sqrt", "sin", "cos", "tan"):
+            from blocklang.language.mistakes import ambiguous_fraction
 
-                return ambiguous_fraction(self.source, self.line[-2], token)
+            return ambiguous_fraction(self.source, self.line[-2], token)
         return None
 
     def _feed(self, kind: str, token: Token) -> bool:
         """Shift a token after the reductions that it allows; say whether it may stand here."""
-        states, moves = self.states, self.table.moves
+        states, values, starts, table = self.states, self.values, self.starts, self.table
+        rows, rules = table.rows, table.rules
         while True:
-            move = moves(states[-1]).get(kind)
+            move = (rows[states[-1]] or table.moves(states[-1])).get(kind)
             if move is None:
                 return False
             if move >= 0:
+                _, text, start, end = token
                 states.append(move)
-                text = token.text
-                self.values.append(Word(text[1:-1] if kind == "STRING" else text, token.start, token.end))
-                self.starts.append(token.start)
-                self.ends.append(token.end)
+                values.append(Word(text[1:-1] if kind == "STRING" else text, start, end))
+                starts.append(start)
+                self.end = end
                 return True
-            self._reduce(self.table.rule(~move))
+            rule = rules[~move] or table.rule(~move)
+            if rule.passes == 0 and rule.length == 1:
+                states[-1] = (rows[states[-2]] or table.moves(states[-2]))[rule.origin]
+            elif rule.grows:
+                # One more part for a list leads back to the state that the list is in already.
+                values[-2].append(values[-1])
+                del states[-1], values[-1], starts[-1]
+            else:
+                self._reduce(rule)
             if len(states) < self.height and len(self.line) == 1:
                 self.height = len(states)
 
     def _reduce(self, rule: Rule) -> None:
-        """Make one of the last parts on the stacks."""
-        states, values, starts, ends, size = self.states, self.values, self.starts, self.ends, rule.length
-        if size == 1:
-            values[-1] = _made(rule, values[-1:], starts[-1], ends[-1])
-            states[-1] = self.table.moves(states[-2])[rule.origin]
-            return
-        start, end = starts[-size] if size else ends[-1], ends[-1]
-        parts: list[Any] = []
-        if size:
-            parts = values[-size:]
-            del states[-size:], values[-size:], starts[-size:], ends[-size:]
-        values.append(_made(rule, parts, start, end))
+        """Make one of the last parts on the stacks; they end where the last token that was shifted ends."""
+        states, values, starts, size = self.states, self.values, self.starts, rule.length
+        if size == 0:
+            values.append(_made(rule, [], self.end, self.end))
+            starts.append(self.end)
+        else:
+            values[-size:] = (_made(rule, values[-size:], starts[-size], self.end),)
+            if size > 1:
+                del starts[1 - size :]
+            del states[-size:]
         states.append(self.table.moves(states[-1])[rule.origin])
-        starts.append(start)
-        ends.append(end)
 
     def _end_line(self) -> None:
         first = self.line[0]
@@ -232,7 +237,7 @@ class Parser:
             return
         excess = len(self.states) - self.height
         if excess > 0:
-            del self.states[-excess:], self.values[-excess:], self.starts[-excess:], self.ends[-excess:]
+            del self.states[-excess:], self.values[-excess:], self.starts[-excess:]
         if first.text in GROUPS and not self._in_grid():
             self.groups.append(OpenGroup(first))
             self.groups[-1].understood = False

@@ -12,6 +12,11 @@ from blocklang.limits import LARGEST_VALUE, MOST_FRACTION_BITS
 Exact = Fraction | float
 
 
+def magnitude(value: Exact) -> Exact:
+    """Return a number without its sign, still a fraction when it was one."""
+    return value if value >= 0 else -value
+
+
 class Quantity(NamedTuple):
     """A value with its powers of length (in inches) and of angle (in degrees)."""
 
@@ -45,7 +50,7 @@ def read_number(text: str) -> Fraction | None:
     if text[-1] in FRACTIONS:
         return Fraction(text[:-1].strip() or 0) + Fraction(FRACTIONS[text[-1]])
     whole, _, part = text.replace("\t", " ").rpartition(" ")
-    if part.endswith("/0") or "/0" in part and not part.partition("/")[2].strip("0"):
+    if part.endswith("/0") or ("/0" in part and not part.partition("/")[2].strip("0")):
         return None
     return Fraction(whole.strip() or 0) + Fraction(part)
 
@@ -69,7 +74,7 @@ def multiply(a: Quantity, b: Quantity) -> Quantity | Trouble:
 
 def divide(a: Quantity, b: Quantity) -> Quantity | Trouble:
     """Divide, unless by nothing."""
-    if abs(b.value) < 1e-12:
+    if magnitude(b.value) < 1e-12:
         return Trouble("division-by-zero", "This divides by zero.", "Check the value below the line.")
     return bounded(Quantity(a.value / b.value, a.lengths - b.lengths, a.angles - b.angles))
 
@@ -97,7 +102,7 @@ def turned(verb: str, a: Quantity) -> Quantity | Trouble:
         return Trouble("mixed-kinds", f"`{verb}` needs an angle, but this is {a.kind}.")
     cosine, sine = direction(a.value)
     if verb == "tan":
-        if abs(cosine) < 1e-12:
+        if magnitude(cosine) < 1e-12:
             return Trouble("division-by-zero", "A right angle has no tangent.")
         return bounded(Quantity(sine / cosine))
     return Quantity(cosine if verb == "cos" else sine)
@@ -129,7 +134,7 @@ def _in_first_quarter(degrees: Exact) -> tuple[Exact, Exact]:
 
 def bounded(a: Quantity) -> Quantity | Trouble:
     """Keep a value within what the program works with, and its fraction within what is worth being exact about."""
-    if not abs(a.value) <= LARGEST_VALUE:
+    if not magnitude(a.value) <= LARGEST_VALUE:
         return Trouble("number-too-large", f"This comes out larger than {LARGEST_VALUE:,}.")
     if abs(a.lengths) > 4 or abs(a.angles) > 4:
         return Trouble("mixed-kinds", "This multiplies more lengths with each other than a block has use for.")

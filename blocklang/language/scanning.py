@@ -37,14 +37,6 @@ class Token(NamedTuple):
     end: int
 
 
-def token_at(text: str, position: int) -> Token:
-    """Return the next token from a position on."""
-    match = SCANNER.match(text, position)
-    assert match is not None and match.lastgroup is not None, "every character is at least strange"
-    start, end = match.span(match.lastgroup)
-    return Token(match.lastgroup, text[start:end], start, end)
-
-
 def comment_end(text: str, start: int) -> int:
     """Return where a comment stops: at its line's end."""
     end = text.find("\n", start)

@@ -66,7 +66,9 @@ class Draft:
         from blocklang.language.suggesting import did_you_mean
 
         advice = did_you_mean(word.text, (*self.fabrics, *self.short_names), "Declare it with a `fabric` line.")
-        self.error("unknown-fabric", "This fabric is not known", f"No fabric is called `{word.text}`.", advice, word[1:])
+        self.error(
+            "unknown-fabric", "This fabric is not known", f"No fabric is called `{word.text}`.", advice, word[1:]
+        )
         return None
 
 
@@ -199,4 +201,3 @@ FIXED_POINTS = {
     "centre": (HALF, HALF),
     "center": (HALF, HALF),
 }
-

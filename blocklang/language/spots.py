@@ -5,7 +5,7 @@ from math import hypot
 
 from blocklang.language.arithmetic import angle, length, share
 from blocklang.language.drawing import Place
-from blocklang.language.quantities import Exact, direction
+from blocklang.language.quantities import Exact, direction, magnitude
 from blocklang.language.scope import Scope
 from blocklang.language.syntax import Expression, PointLine, Spot, Word
 from blocklang.limits import LARGEST_LENGTH
@@ -37,7 +37,7 @@ def locate(scope: Scope, spot: Spot) -> Place | None:
     if named is None:
         return None
     place = LOCATE[spot.verb](scope, spot, named)
-    if place is not None and max(abs(place[0]), abs(place[1])) > LARGEST_LENGTH:
+    if place is not None and max(magnitude(place[0]), magnitude(place[1])) > LARGEST_LENGTH:
         found = f"It would lie more than {LARGEST_LENGTH:,} in from the lower left corner."
         scope.draft.error("length-too-large", "This point is too far away", found, "", spot[-2:])
         return None
@@ -71,7 +71,7 @@ def _way(scope: Scope, toward: Expression, start: Place) -> tuple[Exact, Exact] 
 
 def _unit(scope: Scope, start: Place, end: Place, at: tuple[int, int]) -> tuple[Exact, Exact] | None:
     dx, dy = end[0] - start[0], end[1] - start[1]
-    run = abs(dx + dy) if dx == 0 or dy == 0 else hypot(dx, dy)
+    run = magnitude(dx + dy) if dx == 0 or dy == 0 else hypot(dx, dy)
     if run > TOO_CLOSE:
         return dx / run, dy / run
     found = "Both points lie in the same place, so there is no direction from one to the other."
@@ -109,7 +109,7 @@ def meeting_place(p: Place, q: Place, r: Place, s: Place) -> Place | None:
     """Return where the line through p and q meets the line through r and s; None when they are parallel."""
     ax, ay, bx, by = q[0] - p[0], q[1] - p[1], s[0] - r[0], s[1] - r[1]
     turn = ax * by - ay * bx
-    if abs(turn) <= 1e-9 * float(hypot(ax, ay) * hypot(bx, by)):
+    if magnitude(turn) <= 1e-9 * float(hypot(ax, ay) * hypot(bx, by)):
         return None
     part = ((r[0] - p[0]) * by - (r[1] - p[1]) * bx) / turn
     return p[0] + ax * part, p[1] + ay * part

@@ -189,7 +189,7 @@ class WishLine(NamedTuple):
 class Turn(NamedTuple):
     """A group repeated round a point."""
 
-    count: Word
+    times: Word
     about: Word
     by: Expression | None
     items: "tuple[Item, ...]"

@@ -12,7 +12,7 @@ class Rule(NamedTuple):
     """How parts become one.
 
     `kept` pairs a part's index (or `ABSENT`) with whether its list is spread out; `helps` marks a rule that only
-    gathers parts; `passes` is the one part that is handed on as it is, or -1.
+    gathers parts, `grows` one that adds a part to a list; `passes` is the one part that is handed on as it is, or -1.
     """
 
     origin: str
@@ -20,6 +20,7 @@ class Rule(NamedTuple):
     length: int
     kept: tuple[tuple[int, bool], ...]
     helps: bool
+    grows: bool
     passes: int
 
 
@@ -34,21 +35,21 @@ class Table:
         self.words = {word: name for _, word, name in (line.split() for line in lines if line.startswith("word "))}
         self._rule_lines = [line for line in lines if line.startswith("rule ")]
         self._state_lines = [line for line in lines if line.startswith("state")]
-        self._rules: dict[int, Rule] = {}
-        self._states: dict[int, dict[str, int]] = {}
+        self.rules: list[Rule | None] = [None] * len(self._rule_lines)
+        self.rows: list[dict[str, int] | None] = [None] * len(self._state_lines)
 
     def moves(self, state: int) -> dict[str, int]:
         """Return where each symbol leads from a state: to a state (0 and up), or to rule ~n (below 0)."""
-        moves = self._states.get(state)
-        if moves is None:
-            moves = self._states[state] = dict(map(_move, self._state_lines[state].split()[1:]))
-        return moves
+        row = self.rows[state]
+        if row is None:
+            row = self.rows[state] = dict(map(_move, self._state_lines[state].split()[1:]))
+        return row
 
     def rule(self, number: int) -> Rule:
         """Return a rule by its number."""
-        rule = self._rules.get(number)
+        rule = self.rules[number]
         if rule is None:
-            rule = self._rules[number] = _rule(self._rule_lines[number].split())
+            rule = self.rules[number] = _rule(self._rule_lines[number].split())
         return rule
 
 
@@ -63,7 +64,8 @@ def _rule(record: list[str]) -> Rule:
     kept = tuple((ABSENT, False) if part == "n" else (int(part.rstrip("*")), part[-1] == "*") for part in record[5:])
     helps, bare = record[2].startswith("_"), record[3] == "?"
     passes = kept[0][0] if bare and not helps and len(kept) == 1 and not kept[0][1] else -1
-    return Rule(record[1], record[2], int(record[4]), kept, helps, passes)
+    grows = helps and record[3] == "+" and kept == ((0, True), (1, False))
+    return Rule(record[1], record[2], int(record[4]), kept, helps, grows, passes)
 
 
 def _move(text: str) -> tuple[str, int]:

@@ -18,7 +18,7 @@ def table_text() -> str:
 
     grammar = GRAMMAR.read_text(encoding="utf-8")
     built = Lark(grammar, parser="lalr", start="file")
-    automaton: Any = built.parser.parser._parse_table  # type: ignore[attr-defined]
+    automaton: Any = built.parser.parser._parse_table
     order = _numbered(automaton.states, automaton.start_states["file"])
     rules = sorted({_record_of_rule(rule) for row in automaton.states.values() for rule in _reductions(row)})
     words = (f"word {t.pattern.value} {t.name}" for t in built.terminals if t.pattern.type == "str")
@@ -50,8 +50,9 @@ def _reductions(row: Any) -> Any:
 
 def _record_of_rule(rule: Any) -> str:
     name = rule.alias or rule.origin.name
-    bare = "?" if rule.options.expand1 and not rule.alias else "-"
-    return " ".join(["rule", rule.origin.name, name, bare, str(len(rule.expansion)), *_kept(rule)])
+    first = rule.expansion[0].name if rule.expansion else ""
+    kind = "?" if rule.options.expand1 and not rule.alias else "+" if first == rule.origin.name else "-"
+    return " ".join(["rule", rule.origin.name, name, kind, str(len(rule.expansion)), *_kept(rule)])
 
 
 def _kept(rule: Any) -> list[str]:

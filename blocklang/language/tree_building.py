@@ -52,8 +52,12 @@ def _operation(verb: str) -> Builder:
     return build
 
 
+UNITS: dict[str, str] = {"in": "in", "inch": "in", "inches": "in", "cm": "cm", "mm": "mm", "deg": "deg", "°": "deg"}
+
+
 def _measure(parts: Parts, start: int, end: int) -> Operation:
-    return _operation(parts[1])(parts[:1], start, end)
+    measured: Operation = _operation(parts[1])(parts[:1], start, end)
+    return measured
 
 
 def _spot(verb: str) -> Builder:
@@ -69,7 +73,9 @@ POINTS_OF_SPOT = {"at": 0, "point": 1, "from": 1, "along": 2, "between": 2, "mee
 
 
 def _cell(verb: str) -> Builder:
-    return lambda parts, start, end: CellText(verb, tuple(_flat(part for part in parts if part is not None)), start, end)
+    return lambda parts, start, end: CellText(
+        verb, tuple(_flat(part for part in parts if part is not None)), start, end
+    )
 
 
 def _flat(parts: Any) -> Any:
@@ -110,11 +116,11 @@ BUILDERS: dict[str, Builder] = {
     "outline": lambda parts, start, end: OutlineLine(tuple(parts), start, end),
     "outline_of_patches": lambda parts, start, end: OutlineLine((), start, end),
     "allowance": lambda parts, start, end: AllowanceLine(parts[0], start, end),
-    "fabric": lambda parts, start, end: FabricLine(*parts, start, end),
+    "fabric": lambda parts, start, end: FabricLine._make((*parts, start, end)),
     "let": lambda parts, start, end: LetLine(parts[0], parts[1], start, end),
     "point": lambda parts, start, end: PointLine(parts[0], parts[1], start, end),
     "patch": lambda parts, start, end: PatchLine(parts[0], parts[1], tuple(parts[2:]), start, end),
-    "rectangle": lambda parts, start, end: RectangleLine(*parts, start, end),
+    "rectangle": lambda parts, start, end: RectangleLine._make((*parts, start, end)),
     "placing": _place,
     "stop": _wish("stop"),
     "set_in": _wish("set in"),
@@ -155,7 +161,7 @@ BUILDERS: dict[str, Builder] = {
     "field": lambda parts, start, end: parts[0],
     "shares": lambda parts, start, end: tuple(parts),
     "row": _row,
-    "square": _cell("square"),
+    "square": lambda parts, start, end: CellText("square", (parts[0],), start, end),
     "rising": _cell("rising"),
     "falling": _cell("falling"),
     "made": _cell("made"),
@@ -185,5 +191,3 @@ BUILDERS: dict[str, Builder] = {
     "unit": lambda parts, start, end: UNITS[parts[0].text],
     "file": lambda parts, start, end: tuple(parts),
 }
-
-UNITS = {"in": "in", "inch": "in", "inches": "in", "cm": "cm", "mm": "mm", "deg": "deg", "°": "deg"}

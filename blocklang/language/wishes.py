@@ -38,7 +38,9 @@ def _about_patches(scope: Scope, line: WishLine) -> DrawnWish | None:
     if patches is None:
         return None
     if line.verb == "press" and line.names[2].text not in (line.names[0].text, line.names[1].text):
-        found = f"The seam lies between `{patches[0]}` and `{patches[1]}`, so it cannot be pressed toward `{patches[2]}`."
+        found = (
+            f"The seam lies between `{patches[0]}` and `{patches[1]}`, so it cannot be pressed toward `{patches[2]}`."
+        )
         scope.draft.error("press-elsewhere", "This seam cannot be pressed there", found, "", line.names[2][1:])
         return None
     return DrawnWish(line.verb, patches, None, "", scope.draft.span(line.start, line.end))

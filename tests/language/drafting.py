@@ -84,12 +84,21 @@ def several(strategy: st.SearchStrategy, least: int, most: int) -> st.SearchStra
 
 def spot(verb: str, points: int, amounts: int) -> st.SearchStrategy[Spot]:
     """Draft where a point lies."""
-    return st.builds(Spot, st.just(verb), several(NAME, points, points), several(EXPRESSION, amounts, amounts), ZERO, ZERO)
+    return st.builds(
+        Spot, st.just(verb), several(NAME, points, points), several(EXPRESSION, amounts, amounts), ZERO, ZERO
+    )
 
 
 ZERO = st.just(0)
 PLACE = spot("at", 0, 2) | spot("point", 1, 0)
-SPOT = PLACE | spot("from", 1, 2) | spot("along", 2, 1) | spot("between", 2, 0) | spot("between", 2, 1) | spot("meeting", 4, 0)
+SPOT = (
+    PLACE
+    | spot("from", 1, 2)
+    | spot("along", 2, 1)
+    | spot("between", 2, 0)
+    | spot("between", 2, 1)
+    | spot("meeting", 4, 0)
+)
 STRAIGHT = st.builds(Step, NAME, st.just(""), st.none(), ZERO, ZERO)
 STEP = STRAIGHT | st.builds(Step, NAME, st.sampled_from(["via", "clockwise", "counterclockwise"]), NAME, ZERO, ZERO)
 STEPS = st.builds(lambda first, rest: (first, *rest), STRAIGHT, several(STEP, 0, 4))
@@ -107,7 +116,7 @@ CELL = (
 ROW = st.builds(Row, several(CELL, 1, 4), ZERO, ZERO)
 SHARES = st.just(((), ())) | st.tuples(several(NUMBER, 1, 3), several(NUMBER, 1, 3))
 ROWS = st.builds(
-    lambda name, field, shares, rows: Rows(name, field, *shares, rows, 0, 0),
+    lambda name, field, shares, rows: Rows(name, field, shares[0], shares[1], rows, 0, 0),
     st.none() | NAME, st.just(()) | several(NAME, 2, 3), SHARES, several(ROW, 0, 3),
 )  # fmt: skip
 CUT = st.builds(CutLine, st.booleans(), several(NAME, 2, 2), ZERO, ZERO) | st.builds(

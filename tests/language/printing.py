@@ -112,7 +112,8 @@ def cell(node: CellText) -> str:
 
 def statement(node: Any) -> str:
     """Print one statement, a group with all that stands in it."""
-    return PRINT[type(node)](node)
+    text: str = PRINT[type(node)](node)
+    return text
 
 
 def _fabric(node: FabricLine) -> str:
@@ -165,7 +166,7 @@ def _cut(node: CutLine | Piece) -> str:
 
 def _turn(node: Turn) -> str:
     by = f" by {expression(node.by)}" if node.by is not None else ""
-    return _group(f"turn {node.count.text} about {node.about.text}{by}", list(map(statement, node.items)))
+    return _group(f"turn {node.times.text} about {node.about.text}{by}", list(map(statement, node.items)))
 
 
 def _heading(node: Heading) -> str:

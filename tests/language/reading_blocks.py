@@ -62,7 +62,7 @@ def block_of(text: str, overrides: Overrides | None = None, **texts: str) -> Blo
 
 def codes(text: str, **texts: str) -> list[str]:
     """Return the codes of what is wrong with a text."""
-    return [diagnostic.code for diagnostic in diagnose(text, **texts)]
+    return [diagnostic.code for diagnostic in diagnose(text, None, **texts)]
 
 
 def inches(block: Block, patch_id: str) -> list[tuple[float, float]]:

@@ -135,13 +135,18 @@ def test_rows_fill_a_slanted_field() -> None:
     text = "point p from sw by 2 toward 0 deg\npoint q from sw by 2 toward 60 deg\nrows as ray in sw p q\n  F D\n  D F\nend\n"
     block = block_of(HEADING + text)
     high = math.sqrt(3)
-    lower, upper = [(0, 0), (1, 0), (1.5, high / 2), (0.5, high / 2)], [(1.5, high / 2), (2.5, high / 2), (3, high), (2, high)]
+    lower, upper = (
+        [(0, 0), (1, 0), (1.5, high / 2), (0.5, high / 2)],
+        [(1.5, high / 2), (2.5, high / 2), (3, high), (2, high)],
+    )
     for name, corners in (("ray.r2c1", lower), ("ray.r1c2", upper)):
         assert sum(inches(block, name), ()) == pytest.approx(sum(corners, ()), abs=1e-5)
 
 
 def test_a_group_numbers_what_it_names() -> None:
-    text = "turn 2 about centre\n  turn 2 about sw\n    point m at 1, 0\n    patch p of fog at 1, 0 size 1\n  end\nend\n"
+    text = (
+        "turn 2 about centre\n  turn 2 about sw\n    point m at 1, 0\n    patch p of fog at 1, 0 size 1\n  end\nend\n"
+    )
     block = block_of(HEADING + text)
     assert [patch.id for patch in block.patches] == ["p.1.1", "p.1.2", "p.2.1", "p.2.2"]
     assert {patch.name for patch in block.patches} == {"p"}
@@ -271,7 +276,9 @@ def test_a_placed_block_in_a_group_is_numbered() -> None:
 
 def test_wishes_name_patches_and_places() -> None:
     block = block_of(
-        HEADING + GRID + "seam r1c1 r1c2 stops at centre\nset in r1c1 between r1c2 and r2c1\nsew first r1c1 r1c2 as top\n"
+        HEADING
+        + GRID
+        + "seam r1c1 r1c2 stops at centre\nset in r1c1 between r1c2 and r2c1\nsew first r1c1 r1c2 as top\n"
         "sew first top r2c1 as most\nsew in columns\npartial seam r1c1 r2c1\npress away from F\npress toward deep\n"
         "press r1c1 r1c2 toward r1c1\npress r2c1 r2c2 open\nspin centre not\n"
     )
@@ -317,7 +324,9 @@ def test_fabrics_are_recoloured_by_name_or_by_role() -> None:
     assert [fabric.colour for fabric in block.fabrics] == ["#112233", "#aabbcc"]
 
 
-@pytest.mark.parametrize("size", ["", "x", "0", "-3 in", "45 deg", "6 in\nlet b = 2", "10**400", "1" + "0" * 400, "1/0"])
+@pytest.mark.parametrize(
+    "size", ["", "x", "0", "-3 in", "45 deg", "6 in\nlet b = 2", "10**400", "1" + "0" * 400, "1/0"]
+)
 def test_a_size_that_is_none_is_refused(size: str) -> None:
     from tests.language.reading_blocks import diagnose
 
@@ -333,10 +342,13 @@ def test_a_colour_or_a_fabric_that_is_none_is_refused() -> None:
 
 def test_words_of_the_language_may_be_names_where_only_a_name_can_stand() -> None:
     text = HEADING.replace("fog", "light").replace("deep", "open")
-    text += 'rows as first\n  light open\n  open light\nend\npoint turn at centre\nspin turn clockwise\n'
+    text += "rows as first\n  light open\n  open light\nend\npoint turn at centre\nspin turn clockwise\n"
     assert codes(text) == []
 
 
 def test_a_group_that_failed_does_not_lead_to_more_messages() -> None:
-    text = HEADING + "turn 4 about centre\n  point m at z, 0\n  patch p of fog at 0, 0 size 1\nend\nspin m.1 clockwise\npress p.1 p.2 open\n"
+    text = (
+        HEADING
+        + "turn 4 about centre\n  point m at z, 0\n  patch p of fog at 0, 0 size 1\nend\nspin m.1 clockwise\npress p.1 p.2 open\n"
+    )
     assert codes(text) == ["unknown-value"]

@@ -74,7 +74,9 @@ def test_a_drafted_tree_comes_back_from_its_text(items: tuple[object, ...], chan
     assert again is not None
     assert bare(again) == bare(items)
     assert laid_out(layout) == layout
-    assert [line.partition("# ")[2] for line in layout.splitlines() if "# why" in line] == ["why not"] * text.count("# why")
+    assert [line.partition("# ")[2] for line in layout.splitlines() if "# why" in line] == ["why not"] * text.count(
+        "# why"
+    )
 
 
 def untidied(text: str, chance: random.Random) -> str:

@@ -14,7 +14,7 @@ MEGABYTES = 500
 RUN = """
 import json, resource, sys, time
 from pathlib import Path
-from blocklang.language import evaluate, format_text, parse, read_source
+from blocklang.language import evaluate, parse, read_source
 begun = time.process_time()
 source = read_source(Path(sys.argv[1]))
 found = source if isinstance(source, tuple) else ()
@@ -39,10 +39,10 @@ HOSTILE = {
     "10^400": (HEADING + f"let x = 1{'0' * 400}\n" + SQUARE, ["number-too-long"]),
     "a power by multiplying": (HEADING + "let x = 999999\nlet y = x * x\nlet z = y * y\n" + SQUARE, ["number-too-large"]),
     "a million patches": (HEADING + "rows\n" + (" F" * 1000 + "\n") * 990 + "end\n", ["too-many-words"]),
-    "brackets": (HEADING + f"let x = {'(' * 70_000}1{')' * 70_000}\n" + SQUARE, []),
-    "minus after minus": (HEADING + f"let x = {'-' * 140_000}1\n" + SQUARE, ["too-deep"]),
-    "a long sum": (HEADING + f"let x = {'1 + ' * 70_000}1\n" + SQUARE, ["too-deep"]),
-    "root of root": (HEADING + f"let x = {'sqrt ' * 140_000}1\n" + SQUARE, ["too-deep"]),
+    "brackets": (HEADING + f"let x = {'(' * 40_000}1{')' * 40_000}\n" + SQUARE, []),
+    "minus after minus": (HEADING + f"let x = {'-' * 80_000}1\n" + SQUARE, ["too-deep"]),
+    "a long sum": (HEADING + f"let x = {'1 + ' * 40_000}1\n" + SQUARE, ["too-deep"]),
+    "root of root": (HEADING + f"let x = {'sqrt ' * 80_000}1\n" + SQUARE, ["too-deep"]),
     "a markup name": (HEADING + "fabric <script> accent dark #000000\n" + SQUARE, ["strange-character"]),
     "a hidden name": (HEADING + "fabric a\x1b]0;b\x07 accent dark #000000\n" + SQUARE, ["control-character"]),
     "a text that turns round": (HEADING + 'note "a\u202eb"\n' + SQUARE, ["control-character"]),
@@ -50,11 +50,11 @@ HOSTILE = {
     "quotation marks": ('"' * 1_900_000, ["unknown-line"]),
     "open texts": ('"\n' * 900_000, ["text-not-closed"]),
     "many faulty lines": ("pacth\n" * 300_000, ["unknown-line"]),
-    "many unknown names": (HEADING + "point p at z, 2\n" * 20_000, ["name-taken", "unknown-value"]),
-    "one row": (HEADING + "rows\n" + " F" * 140_000 + "\nend\n", ["too-many-patches"]),
-    "many corners": (HEADING + "patch p of fog through " + "sw " * 140_000 + "\n", ["too-many-corners"]),
-    "many names": (HEADING + SQUARE + "sew first " + "p " * 140_000 + "as x\n", ["too-many-names"]),
-    "many stripes": (HEADING + "patch p striped " + "fog " * 140_000 + "along sw se through sw se ne nw\n", ["too-many-stripes"]),
+    "many unknown names": (HEADING + "point p at z, 2\n" * 12_000, ["name-taken", "unknown-value"]),
+    "one row": (HEADING + "rows\n" + " F" * 80_000 + "\nend\n", ["too-many-patches"]),
+    "many corners": (HEADING + "patch p of fog through " + "sw " * 80_000 + "\n", ["too-many-corners"]),
+    "many names": (HEADING + SQUARE + "sew first " + "p " * 80_000 + "as x\n", ["too-many-names"]),
+    "many stripes": (HEADING + "patch p striped " + "fog " * 80_000 + "along sw se through sw se ne nw\n", ["too-many-stripes"]),
     "spaces": (HEADING + "let x = 1" + " " * 1_900_000 + "\n" + SQUARE, []),
     "empty lines": (HEADING + "\n" * 1_900_000, ["too-many-words"]),
 }  # fmt: skip

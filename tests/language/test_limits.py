@@ -50,7 +50,10 @@ def ring(corners: int, name: str = "p") -> str:
 
 def slices(cuts: int) -> str:
     """Return a block that is cut into upright slices."""
-    points = "".join(f"point p{i} at size * {i} / {cuts + 1}, 0\npoint q{i} from p{i} by 1 toward 90 deg\n" for i in range(1, cuts + 1))
+    points = "".join(
+        f"point p{i} at size * {i} / {cuts + 1}, 0\npoint q{i} from p{i} by 1 toward 90 deg\n"
+        for i in range(1, cuts + 1)
+    )
     inside = "".join(f"point t{i} at size * (2 * {i} + 1) / (2 * {cuts + 1}), 3\n" for i in range(cuts + 1))
     lines = "".join(f"along p{i} q{i}\n" for i in range(1, cuts + 1))
     return f"{points}{inside}cut block\n{lines}piece s of fog at {' '.join(f't{i}' for i in range(cuts + 1))}\nend\n"
@@ -159,7 +162,9 @@ def errors_of(text: str) -> list[str]:
 def test_only_so_many_messages_are_kept() -> None:
     assert len(codes("pacth\n" * MOST_MESSAGES)) == MOST_MESSAGES
     assert len(codes("pacth\n" * (MOST_MESSAGES + 5))) == MOST_MESSAGES
-    assert len(codes(HEADING + "point p at zz, 0\n" + "".join(f"let v{i} = u{i}\n" for i in range(50)))) == MOST_MESSAGES
+    assert (
+        len(codes(HEADING + "point p at zz, 0\n" + "".join(f"let v{i} = u{i}\n" for i in range(50)))) == MOST_MESSAGES
+    )
 
 
 def placed(deep: int) -> dict[str, str]:
@@ -171,7 +176,7 @@ def placed(deep: int) -> dict[str, str]:
 
 def test_blocks_are_placed_in_blocks_so_deep() -> None:
     text = HEADING + 'place "b1" as x at 0, 0\n'
-    assert work_out(text, **placed(DEEPEST_PLACING - 1))[0] is not None
+    assert work_out(text, None, **placed(DEEPEST_PLACING - 1))[0] is not None
     assert "too-deep" in codes(text, **placed(DEEPEST_PLACING))
 
 
@@ -181,5 +186,7 @@ def test_the_smallest_block_is_a_quarter_inch() -> None:
 
 
 def test_a_fraction_that_grows_goes_on_as_a_decimal() -> None:
-    lines = "let a0 = 1/3\n" + "".join(f"let a{i + 1} = a{i} * a{i} * 7/5\n".replace("* 7/5", "* (7/5)") for i in range(12))
+    lines = "let a0 = 1/3\n" + "".join(
+        f"let a{i + 1} = a{i} * a{i} * 7/5\n".replace("* 7/5", "* (7/5)") for i in range(12)
+    )
     assert errors(SQUARE + lines) == []

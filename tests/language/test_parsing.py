@@ -62,14 +62,27 @@ def test_a_file_may_be_empty(text: str) -> None:
 
 
 def test_a_colour_is_no_remark_and_a_remark_is_no_colour() -> None:
-    text = 'fabric fog background light #abc # the sea\nfabric deep accent dark #123456 "Deep"# more\nnote "a # b" #abc\n'
+    text = (
+        'fabric fog background light #abc # the sea\nfabric deep accent dark #123456 "Deep"# more\nnote "a # b" #abc\n'
+    )
     tree = parse(SourceText("test", text)).tree
     assert tree is not None
     assert [getattr(item, "colour", item[1]).text for item in tree.items] == ["#abc", "#123456", "a # b"]  # type: ignore[union-attr]  # fmt: skip
 
 
 def test_no_message_shows_the_names_of_the_parser() -> None:
-    kinds = {*load_table().words.values(), "_NL", "$END", "NAME", "NUMBER", "STRING", "COLOUR", "BAD", "STRANGE", "HASH"}
+    kinds = {
+        *load_table().words.values(),
+        "_NL",
+        "$END",
+        "NAME",
+        "NUMBER",
+        "STRING",
+        "COLOUR",
+        "BAD",
+        "STRANGE",
+        "HASH",
+    }
     rng = random.Random(3)
     words = " ".join(TEXTS.values()).split()
     for _ in range(300):
