@@ -151,9 +151,7 @@ class SpinWish:
     span: Span
 
 
-Wish = (
-    StopWish | SetInWish | FirstWish | RowsWish | PartialWish | PressWish | PressFabricWish | SpinWish
-)
+Wish = StopWish | SetInWish | FirstWish | RowsWish | PartialWish | PressWish | PressFabricWish | SpinWish
 
 
 @dataclass(frozen=True, slots=True)

@@ -87,9 +87,7 @@ def _crossing(junction: Junction, before: int, after: int, number: int, sewn: di
     )
     inside = sum(low < place < high for place, _ in arriving)
     later = tuple(
-        end
-        for place, end in enumerate(ends)
-        if place not in (low, high) and sewn.get(end.segment, number) >= number
+        end for place, end in enumerate(ends) if place not in (low, high) and sewn.get(end.segment, number) >= number
     )
     both = 0 < inside < len(arriving)
     return Crossing(junction.index, (ends[low], ends[high]), tuple(end for _, end in arriving), later, both)

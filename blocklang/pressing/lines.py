@@ -154,9 +154,7 @@ def _contradiction(followed: PressingWish, left_out: PressingWish, where: str, j
     return Reason(junction, text)
 
 
-def _what_is_left(
-    line: AuthorLine, owners: dict[int, tuple[Settled, PressingWish]], clash: bool
-) -> AuthorLine | None:
+def _what_is_left(line: AuthorLine, owners: dict[int, tuple[Settled, PressingWish]], clash: bool) -> AuthorLine | None:
     """A line about a fabric still holds for its other seams; any other line holds as a whole or not at all."""
     if clash and not isinstance(line.wish, PressFabricWish):
         return None

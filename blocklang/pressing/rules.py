@@ -65,9 +65,7 @@ def rules_of(assembly: Assembly, crossings: tuple[Crossing, ...], lines: AuthorL
     return tuple(sorted(found, key=lambda rule: rule.rank))
 
 
-def weights_of(
-    graph: PatchGraph, preferences: Iterable[PressingPreference]
-) -> tuple[tuple[int, ...], tuple[str, ...]]:
+def weights_of(graph: PatchGraph, preferences: Iterable[PressingPreference]) -> tuple[tuple[int, ...], tuple[str, ...]]:
     """Return what pressing each segment to its left gains, in thousandths, and the preferences that cannot be used."""
     total = [0] * len(graph.segments)
     broken: list[str] = []

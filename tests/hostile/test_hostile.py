@@ -128,7 +128,7 @@ EXCESSES: dict[str, tuple[Callable[[], str], str]] = {
     "the-most-patches-in-turns": (lambda: in_turns(360, 360, 360, 360, 360, 360), TOO_MANY),
     "a-million-patches-in-turned-rows": (turns_of_rows, TOO_MANY),
     "a-million-cells": (lambda: rows_of(1000, 1000), TOO_LARGE),
-    "as-many-cells-as-a-file-holds-words": (lambda: rows_of(140, 1000), TOO_MANY),
+    "as-many-cells-as-a-file-holds-words": (lambda: rows_of(85, 1000), TOO_MANY),
     "too-many-cells": (lambda: rows_of(200, 200), TOO_MANY),
     "fabric-named-script": (
         lambda: SOUND.replace("fabric fog", "fabric <script>"),
@@ -150,7 +150,7 @@ def test_excess_is_refused_by_every_command(excess, tmp_path) -> None:
 
 @pytest.mark.parametrize(("opening", "closing"), [("(", ")"), ("sqrt ", ""), ("- ", ""), ("(", "")])
 def test_arithmetic_nested_by_the_ten_thousand_ends_with_an_answer(opening, closing, tmp_path) -> None:
-    file = written(tmp_path, SOUND.replace("rows", f"let a = {opening * 60_000}1{closing * 60_000}\nrows"))
+    file = written(tmp_path, SOUND.replace("rows", f"let a = {opening * 40_000}1{closing * 40_000}\nrows"))
     ran = run(tmp_path, "check", file)
     assert ran.code == 0 if closing else ran.code == 1
     assert ("hostile.block: fine" in ran.said) == bool(closing)
