@@ -7,7 +7,8 @@ import pytest
 from tests.language.reading_blocks import LIBRARY, work_out
 
 TEXTS = [path.read_text(encoding="utf-8") for path in sorted(LIBRARY.rglob("*.block"))]
-WORDS = sorted({word for text in TEXTS for word in text.split()}) + [
+WORDS = [
+    *sorted({word for text in TEXTS for word in text.split()}),
     "0",
     "-1",
     "1/0",
