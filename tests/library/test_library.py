@@ -113,3 +113,21 @@ def test_library_files_are_laid_out_by_the_formatter(path: Path) -> None:
     assert not isinstance(source, tuple)
     text, faults = format_text(source)
     assert (text, faults) == (path.read_text(encoding="utf-8"), ())
+
+
+def test_the_star_in_the_library_is_cut_and_sewn_as_it_is_taught() -> None:
+    """Strips of 1 3/8 in to sets trimmed to 3, cut at 45 degrees 3 in apart; own geometry, rounded up to eighths."""
+    plan = plan_of("eight-pointed-star")
+    assert [(str(step.kind), step.times) for step in plan.steps] == [
+        ("straight", 4),
+        ("set-in", 4),
+        ("straight", 2),
+        ("straight", 1),
+        ("set-in", 1),
+    ]
+    made = plan.cutting.strip_sets[0]
+    assert [float(m.shown) for m in (made.strip, made.sewn, made.trimmed, made.sub_cut)] == [1.375, 3.125, 3.0, 3.0]
+    assert (made.angle, made.holds) == (45, 8)
+    cuts = {piece.name: (float(piece.cut[0].shown), piece.shapes, piece.yields) for piece in plan.cutting.pieces}
+    assert cuts["corner"] == (4.125, 4, 1)
+    assert cuts["side"] == (6.25, 1, 4)
