@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from blocklang.block import LengthUnit
 from blocklang.cutting.growth import most_growth
-from blocklang.cutting.lengths import a_little, format_exact, format_measure, format_number
+from blocklang.cutting.lengths import format_exact, format_measure, format_number
 from blocklang.cutting.pieces import Laid
 from blocklang.cutting.rounding import SLACK
 from blocklang.cutting.sides import sides_of
@@ -35,7 +35,6 @@ def notes_of(
     return (
         *_about_rounding(graph, pieces, options),
         *_about_oversize(graph, pieces, options),
-        *_about_sets(pieces, sets, unit),
         *_about_width(laid, sets, options, unit),
         _test_strip(Fraction(graph.block.seam_allowance, TICKS_PER_INCH), unit),
     )
@@ -87,19 +86,6 @@ def _at_the_end(graph: PatchGraph) -> str:
         Fraction(ticks + 2 * allowance, TICKS_PER_INCH).limit_denominator(1600) for ticks in graph.block.size
     )
     return f"When the block is sewn, square it up to {format_number(width, unit)} x {format_measure(height, unit)}."
-
-
-def _about_sets(pieces: Sequence[Piece], sets: Sequence[StripSet], unit: LengthUnit) -> Iterator[str]:
-    for piece in pieces:
-        if piece.strip_set is None:
-            continue
-        made = sets[piece.strip_set]
-        each = (made.sewn.shown - made.trimmed.shown) / 2
-        if each > 0:
-            yield (
-                f"The strip set for {_called(piece)} is {format_measure(made.sewn.shown, unit)} wide when it is sewn; "
-                f"trim {a_little(each, unit)} off each long side, to {format_measure(made.trimmed, unit)}."
-            )
 
 
 def _about_width(
