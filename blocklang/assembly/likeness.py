@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from blocklang.block import Patch
-from blocklang.geometry.interning import Interner
+from blocklang.geometry.marks import Marks
 from blocklang.geometry.outlines import Outline
 from blocklang.graph.values import PatchGraph
 
@@ -30,8 +30,8 @@ class Likeness:
 
     def __init__(self, graph: PatchGraph) -> None:
         """Measure every patch of a graph once."""
-        self._lengths = Interner(_LENGTHS)
-        self._angles = Interner(_ANGLES)
+        self._lengths = Marks(_LENGTHS)
+        self._angles = Marks(_ANGLES)
         self._kinds: dict[Key, int] = {}
         self._keys: dict[tuple[int, ...], tuple[Key, tuple[int, ...]]] = {}
         self.patches = tuple(self._measure(patch) for patch in graph.block.patches)

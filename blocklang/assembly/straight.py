@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from blocklang.assembly.likeness import Key, Likeness
 from blocklang.assembly.regions import Chain, Ground, Region, Survey
 from blocklang.assembly.splits import Split, SplitKind
-from blocklang.geometry.interning import Interner
+from blocklang.geometry.marks import Marks
 
 Score = tuple[float, ...]
 
@@ -23,7 +23,7 @@ class StraightCuts:
         self.likeness = likeness
         self.columns = columns
         self.made: set[Key] = set()  # what other parts of the block are made of already
-        self._headings = Interner(2e-3)
+        self._headings = Marks(2e-3)
 
     def best(self, survey: Survey, cuts: list[Chain]) -> Split | None:
         """Return the split along the best family of cuts, or None when there is no cut."""

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from blocklang.geometry.edges import Edge
+from blocklang.geometry.marks import Marks
 from blocklang.geometry.outlines import Outline, inside_angle
 from blocklang.geometry.points import distance, heading
 from blocklang.geometry.tolerance import SAME_POINT, STRAIGHT_ANGLE
@@ -50,8 +51,8 @@ class Interner:
     __slots__ = ("_angles", "_lengths", "_placed", "_rings", "_tokens")
 
     def __init__(self) -> None:
-        self._lengths = _Marks(SAME_LENGTH)
-        self._angles = _Marks(STRAIGHT_ANGLE)
+        self._lengths = Marks(SAME_LENGTH)
+        self._angles = Marks(STRAIGHT_ANGLE)
         self._tokens: dict[Hashable, int] = {}
         self._rings: dict[tuple[int, ...], int] = {}
         self._placed: dict[Hashable, Shape] = {}
@@ -91,25 +92,6 @@ class Interner:
 
     def _ring(self, tokens: list[int], start: int) -> int:
         return self._rings.setdefault(tuple(tokens[start:] + tokens[:start]), len(self._rings))
-
-
-class _Marks:
-    """Marks on a line, no two within the tolerance of each other; cells are as wide as the tolerance."""
-
-    __slots__ = ("_cells", "_tolerance")
-
-    def __init__(self, tolerance: float) -> None:
-        self._tolerance = tolerance
-        self._cells: dict[int, tuple[float, int]] = {}
-
-    def number(self, value: float) -> int:
-        cell = math.floor(value / self._tolerance)
-        for near in (cell, cell - 1, cell + 1):
-            mark = self._cells.get(near)
-            if mark is not None and abs(mark[0] - value) <= self._tolerance:
-                return mark[1]
-        self._cells[cell] = (value, len(self._cells))
-        return self._cells[cell][1]
 
 
 def shape_key(outline: Outline, interner: Interner, labels: Sequence[Hashable] = ()) -> Shape:

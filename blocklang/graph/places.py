@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 from blocklang.block import Block, LengthUnit
 from blocklang.geometry import Edge, Outline, Point
-from blocklang.geometry.points import distance
 from blocklang.geometry.tolerance import SAME_POINT, TICKS_PER_INCH
 
 #: A place this far off an edge is clearly on one side of it.
@@ -33,11 +32,6 @@ class Places:
     def is_inside(self, place: tuple[float, float]) -> bool:
         """Tell whether a place lies within the outline of the block."""
         return inside(self.outline, place)
-
-    def is_on_outline(self, point: Point) -> bool:
-        """Tell whether a point lies on the outline of the block."""
-        ring = self.outline
-        return any(_near(Edge(a, b), point) for a, b in zip(ring, ring[1:] + ring[:1], strict=True))
 
 
 def places_of(block: Block) -> Places:
@@ -79,13 +73,6 @@ def say_length(ticks: float, unit: LengthUnit) -> str:
 
 def _number(value: float) -> str:
     return f"{value:.4f}".rstrip("0").rstrip(".") if abs(value) >= 5e-5 else "0"
-
-
-def _near(edge: Edge, point: Point) -> bool:
-    if edge.start == edge.end:
-        return distance(edge.start, point) <= SAME_POINT
-    along, off = edge.offset_of(point)
-    return abs(off) <= 2 * SAME_POINT and -1e-9 <= along <= 1 + 1e-9
 
 
 def holds(outer: Outline, inner: Outline) -> bool:

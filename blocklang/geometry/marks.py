@@ -1,10 +1,11 @@
 """Giving measured values that differ by no more than noise one number."""
 
 from dataclasses import dataclass, field
+from math import floor
 
 
 @dataclass(slots=True)
-class Interner:
+class Marks:
     """Numbers real values by first sight; values within `tolerance` of a known one share its number."""
 
     tolerance: float
@@ -14,7 +15,7 @@ class Interner:
 
     def number(self, value: float) -> int:
         """Return the number of a value, new if no known value is the same."""
-        fine = int(64 * value / self.tolerance)
+        fine = floor(64 * value / self.tolerance)
         known_number = self._exact.get(fine)
         if known_number is None:
             known_number = self._exact[fine] = self._find_or_add(value)
