@@ -6,6 +6,15 @@ Imports only public names of blocklang; lengths on a drawing are points (72 to t
 from blocklang_drawing.block_picture import draw_block, draw_lines
 from blocklang_drawing.dimensions import say_measure
 from blocklang_drawing.frame import Frame
+from blocklang_drawing.full_size import (
+    TRUE_SCALE,
+    FullSize,
+    PageWords,
+    lay_on_pages,
+    pages_to_pdf,
+    room_for_pieces,
+    write_pages,
+)
 from blocklang_drawing.mark_key import Mark, draw_mark
 from blocklang_drawing.pressing_map import draw_pressing_map
 from blocklang_drawing.raster import to_pdf, to_png
@@ -22,6 +31,7 @@ from blocklang_drawing.shapes import (
     Shape,
     Text,
     Trail,
+    Window,
 )
 from blocklang_drawing.step_picture import draw_step
 from blocklang_drawing.svg import to_svg
@@ -31,15 +41,18 @@ from blocklang_drawing.type_widths import clean_text, shorten, text_width
 from blocklang_drawing.unit_picture import draw_unit
 
 __all__ = [
+    "TRUE_SCALE",
     "ArcTo",
     "Arrow",
     "Dot",
     "Drawing",
     "Fill",
     "Frame",
+    "FullSize",
     "Group",
     "LineTo",
     "Mark",
+    "PageWords",
     "Paint",
     "Path",
     "Place",
@@ -48,6 +61,7 @@ __all__ = [
     "Texture",
     "Theme",
     "Trail",
+    "Window",
     "clean_text",
     "draw_block",
     "draw_lines",
@@ -56,6 +70,9 @@ __all__ = [
     "draw_step",
     "draw_swatch",
     "draw_unit",
+    "lay_on_pages",
+    "pages_to_pdf",
+    "room_for_pieces",
     "say_measure",
     "shorten",
     "text_width",
@@ -63,4 +80,5 @@ __all__ = [
     "to_pdf",
     "to_png",
     "to_svg",
+    "write_pages",
 ]

@@ -94,7 +94,22 @@ class Group:
     title: str = ""
 
 
-Shape = Path | Dot | Text | Arrow | Group
+@dataclass(frozen=True, slots=True)
+class Window:
+    """Part of a drawing seen through a window, as large as it is: what lies beyond its edges is cut off.
+
+    `at` is the window's upper left corner, `onto` the place among `shapes` that shows there.
+    """
+
+    at: Place
+    width: float
+    height: float
+    onto: Place
+    shapes: "tuple[Shape, ...]"
+    title: str = ""
+
+
+Shape = Path | Dot | Text | Arrow | Group | Window
 
 
 @dataclass(frozen=True, slots=True)

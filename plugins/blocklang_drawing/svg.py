@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Protocol
 
 from blocklang_drawing.arrows import arrow_paths
 from blocklang_drawing.numbers import write_number, write_place
-from blocklang_drawing.shapes import ArcTo, Arrow, Dot, Drawing, Group, LineTo, Paint, Path, Shape, Text, Trail
+from blocklang_drawing.shapes import ArcTo, Arrow, Dot, Drawing, Group, LineTo, Paint, Path, Shape, Text, Trail, Window
 from blocklang_drawing.type_widths import clean_text
 
 if TYPE_CHECKING:
@@ -52,6 +52,8 @@ def _add(sheet: "SvgDrawing", parent: Parent, shape: Shape) -> None:
                 _add_path(sheet, parent, path)
         case Group():
             _add_group(sheet, parent, shape)
+        case Window():
+            _add_window(sheet, parent, shape)
 
 
 def _add_path(sheet: "SvgDrawing", parent: Parent, path: Path) -> None:
@@ -64,6 +66,17 @@ def _add_group(sheet: "SvgDrawing", parent: Parent, group: Group) -> None:
     if group.title:
         inner.set_desc(title=clean_text(group.title))
     for shape in group.shapes:
+        _add(sheet, inner, shape)
+    parent.add(inner)
+
+
+def _add_window(sheet: "SvgDrawing", parent: Parent, window: Window) -> None:
+    size = [write_number(length) for length in (window.width, window.height)]
+    onto = " ".join(map(write_number, window.onto))
+    inner = sheet.svg([write_number(number) for number in window.at], size, viewBox=f"{onto} {' '.join(size)}")
+    if window.title:
+        inner.set_desc(title=clean_text(window.title))
+    for shape in window.shapes:
         _add(sheet, inner, shape)
     parent.add(inner)
 

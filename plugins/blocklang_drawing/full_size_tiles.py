@@ -1,0 +1,116 @@
+"""A piece larger than the paper, cut into tiles that overlap, with crosses to lay on each other."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from blocklang_drawing.full_size_paper import INCH, FullSize, PageWords, Room
+from blocklang_drawing.shapes import Dot, Paint, Path, Place, Shape, Text, Window, polygon, polyline
+
+OVERLAP = 0.5 * INCH
+_INK, _QUIET = "#000000", "#666666"
+_RING, _REACH = 4.0, 8.0
+
+
+@dataclass(frozen=True, slots=True)
+class Cross:
+    """A numbered registration cross on a piece, in the middle of an overlap."""
+
+    number: int
+    at: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Tile:
+    """One tile of a piece: its name, the part of the piece that it shows, and where on the page it lies.
+
+    `folds` are the middles of the overlaps as lines on the piece; `crosses` all crosses of the piece.
+    """
+
+    name: str
+    piece: FullSize
+    room: Room
+    onto: Place
+    width: float
+    height: float
+    folds: tuple[tuple[Place, Place], ...]
+    crosses: tuple[Cross, ...]
+
+
+def tiles_of(piece: FullSize, room: Room) -> tuple[Tile, ...]:
+    """Return the fewest equal tiles that cover a piece, row by row from the top; neighbours share half an inch."""
+    drawing = piece.drawing
+    columns, wide = _split(drawing.width, room.width)
+    rows, high = _split(drawing.height, room.height)
+    folds = tuple(_folds((columns, wide), (rows, high), drawing.width, drawing.height))
+    crosses = tuple(_crosses((columns, wide), (rows, high)))
+    return tuple(
+        Tile(
+            f"{piece.name}, row {row + 1} of {rows}, column {column + 1} of {columns}",
+            piece,
+            room,
+            (column * (wide - OVERLAP), row * (high - OVERLAP)),
+            wide,
+            high,
+            folds,
+            crosses,
+        )
+        for row in range(rows)
+        for column in range(columns)
+    )
+
+
+def draw_tile(tile: Tile, words: PageWords) -> tuple[Shape, ...]:
+    """Return the part of the piece, framed, with its dashed lines and crosses."""
+    room, drawing = tile.room, tile.piece.drawing
+    marks = (*_fold_lines(tile), *(shape for cross in tile.crosses for shape in draw_cross(cross, words.size)))
+    at = (room.left, room.top)
+    window = Window(at, tile.width, tile.height, tile.onto, (*drawing.shapes, *marks), tile.name)
+    right, low = room.left + tile.width, room.top + tile.height
+    frame = polygon((at, (right, room.top), (right, low), (room.left, low)))
+    return window, Path((frame,), Paint(stroke=_QUIET, width=0.5))
+
+
+def draw_cross(cross: Cross, size: float) -> tuple[Shape, ...]:
+    """Return a cross in a ring, and its number."""
+    x, y = cross.at
+    lines = polyline(((x - _REACH, y), (x + _REACH, y))), polyline(((x, y - _REACH), (x, y + _REACH)))
+    return (
+        Path(lines, Paint(stroke=_INK, width=0.6)),
+        Dot(cross.at, _RING, Paint(stroke=_INK, width=0.6)),
+        Text((x + _RING + 1.5, y - _RING + 0.5), str(cross.number), size, _INK, bold=True, halo="#ffffff"),
+    )
+
+
+def _split(length: float, room: float) -> tuple[int, float]:
+    """Return how many tiles cover a length, and how long each is."""
+    count = max(1, math.ceil((length - OVERLAP) / (room - OVERLAP) - 1e-6))
+    return count, (length + (count - 1) * OVERLAP) / count
+
+
+def _middles(tiles: tuple[int, float]) -> list[float]:
+    count, length = tiles
+    return [place * (length - OVERLAP) + OVERLAP / 2 for place in range(1, count)]
+
+
+def _folds(
+    columns: tuple[int, float], rows: tuple[int, float], width: float, height: float
+) -> Iterator[tuple[Place, Place]]:
+    yield from (((x, 0.0), (x, height)) for x in _middles(columns))
+    yield from (((0.0, y), (width, y)) for y in _middles(rows))
+
+
+def _crosses(columns: tuple[int, float], rows: tuple[int, float]) -> Iterator[Cross]:
+    """Yield two crosses for every two tiles that share an edge, a fifth of the edge away from its ends."""
+    places = [(x, at) for row in range(rows[0]) for x in _middles(columns) for at in _fifths(row, rows[1])]
+    places += [(at, y) for y in _middles(rows) for column in range(columns[0]) for at in _fifths(column, columns[1])]
+    yield from (Cross(number, place) for number, place in enumerate(places, 1))
+
+
+def _fifths(place: int, length: float) -> tuple[float, float]:
+    start = place * (length - OVERLAP)
+    return start + length * 0.2, start + length * 0.8
+
+
+def _fold_lines(tile: Tile) -> tuple[Path, ...]:
+    return (Path(tuple(polyline(fold) for fold in tile.folds), Paint(stroke=_QUIET, width=0.6, dash=(6.0, 4.0))),)
