@@ -5,8 +5,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from blocklang.cutting.curves import Curve, Place, crossing
+from blocklang.cutting.notches import covered, crosses_itself
 from blocklang.geometry import Edge, Outline, Point
-from blocklang.geometry.tolerance import STRAIGHT_ANGLE
+from blocklang.geometry.tolerance import SAME_POINT, STRAIGHT_ANGLE
 
 #: A tip that no neighbour trims is cut off square where it would stick out further than this many allowances.
 LONG_TIP = 4
@@ -26,6 +27,11 @@ class Limit:
         dx, dy = place[0] - self.at[0], place[1] - self.at[1]
         return math.cos(self.heading) * dy - math.sin(self.heading) * dx
 
+    def on(self, other: "Limit") -> bool:
+        """Tell whether this is the same line as another, up to noise of the lattice."""
+        turn = math.remainder(self.heading - other.heading, 2 * math.pi)
+        return abs(turn) <= STRAIGHT_ANGLE and abs(self.inside(other.at)) <= SAME_POINT
+
 
 @dataclass(frozen=True, slots=True)
 class Moved:
@@ -38,13 +44,35 @@ class Moved:
 def offset(outline: Outline, distances: Sequence[float], limits: Sequence[tuple[Limit, ...]] = ()) -> Moved:
     """Move each edge of a counterclockwise outline outward by its distance in ticks.
 
+    Where a notch is too narrow for the distance, the outline runs round what the moved edges cover together.
     `limits` may give, for the corner where each edge starts, the lines that its tip is trimmed along.
     """
     curves = [Curve.beside(edge, by) for edge, by in zip(outline.edges, distances, strict=True)]
     trims = limits or ((),) * len(curves)
     corners = [_corner(outline.edges[i].start, curves[i - 1], curves[i], trims[i]) for i in range(len(curves))]
     pieces = list(_pieces(curves, corners))
-    return Moved(Outline(tuple(edge for edge, _ in pieces)), tuple(source for _, source in pieces))
+    moved = Outline(tuple(edge for edge, _ in pieces))
+    if _is_hollow(outline) and (_some_turn_round(curves, corners) or crosses_itself(moved)):
+        cut, sources = covered(outline, curves, corners)
+        return Moved(cut, tuple(sources))
+    return Moved(moved, tuple(source for _, source in pieces))
+
+
+def _is_hollow(outline: Outline) -> bool:
+    """Tell whether an outline bends inward anywhere, so that moved edges may cross."""
+    return any(edge.arc is not None and edge.arc.clockwise for edge in outline.edges) or any(
+        angle > math.pi + STRAIGHT_ANGLE for angle in outline.angles()
+    )
+
+
+def _some_turn_round(curves: list[Curve], corners: list[list[Place]]) -> bool:
+    """Tell whether any moved edge runs from its end to its start, since the corners beside it have passed each other."""
+    for curve, here, following in zip(curves, corners, corners[1:] + corners[:1], strict=True):
+        (ax, ay), (bx, by) = here[-1], following[0]
+        (cx, cy), (dx, dy) = curve.start, curve.end
+        if (bx - ax) * (dx - cx) + (by - ay) * (dy - cy) < 0:
+            return True
+    return False
 
 
 def _pieces(curves: list[Curve], corners: list[list[Place]]) -> Iterator[tuple[Edge, int]]:

@@ -39,11 +39,12 @@ def _limits(
     junction = here.corners[corner]
     before = across(graph, here.segments[corner - 1][-1], here.patch)
     after = across(graph, here.segments[corner][0], here.patch)
-    found = []
+    found: list[Limit] = []
     for neighbour, leaves in ((before, False), (after, True)):
         if neighbour != OUTSIDE:
-            found.append(_limit(patches[neighbour], junction, angle, leaves, distances[neighbour]))
-    return tuple(limit for limit in found if limit is not None)
+            limit = _limit(patches[neighbour], junction, angle, leaves, distances[neighbour])
+            found.extend([limit] if limit and not any(limit.on(other) for other in found) else [])
+    return tuple(found)
 
 
 def _limit(neighbour: Finished, junction: int, angle: float, leaves: bool, distances: Sequence[float]) -> Limit | None:
