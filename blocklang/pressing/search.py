@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from blocklang.pressing.clusters import clip_weight, suspects_of
 from blocklang.pressing.cores import least_broken
 from blocklang.pressing.costs import costs_of
 from blocklang.pressing.parity import ParityForest
@@ -11,10 +12,13 @@ from blocklang.pressing.parts import follow_most, tied_to_settled
 from blocklang.pressing.program import write_program
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question
-from blocklang.pressing.solving import least_cost, solve, value_of
+from blocklang.pressing.solving import solve, value_of
 from blocklang.pressing.tables import least
-from blocklang.pressing.tying import Doubtful, Tied, tie_locks, tie_what_is_sure
-from blocklang.pressing.weighing import scales_of, tables_of, tables_of_rules
+from blocklang.pressing.tying import Doubtful, Tied, tie_what_is_sure
+from blocklang.pressing.weighing import left_from, scales_of, tables_of, tables_of_rules
+
+#: So often what is taken for sure is put right and the search begun again.
+_MOST_ROUNDS = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,15 +34,21 @@ def search(question: Question, deadline: float | None) -> Answer:
 
     Tables are exact and quick where each seam is tied to few others, as in most blocks; the solver takes the rest.
     """
-    tied = tie_what_is_sure(question)
-    loose = tied_to_settled(question)
     found = [follow_most(question)]
-    if tied is not None:
-        left = _by_tables(question, tied.forest)
-        if left is not None and _supposed_rightly(question, tied, left, 0):
+    tied, suspects = tie_what_is_sure(question, frozenset()), frozenset[int]()
+    for _ in range(_MOST_ROUNDS):
+        left = None if tied is None else _by_tables(question, tied.forest)
+        if tied is None or left is None:
+            break
+        if _supposed_rightly(question, tied, left):
             return Answer(left, 0.0)
-        found += [left] if left is not None else []
-    left = _by_tables(question, loose)
+        found.append(left)
+        more = suspects | suspects_of(question, left)
+        if more == suspects:
+            break
+        suspects = more
+        tied = tie_what_is_sure(question, suspects)
+    left = _by_tables(question, tied_to_settled(question))
     if left is not None:
         return Answer(left, 0.0)
     return _with_solver(question, tied, found, deadline)
@@ -49,17 +59,10 @@ def _with_solver(
 ) -> Answer:
     """Ask the solver; where it proves nothing, the best of what was found by other ways is as good as its own."""
     if tied is not None:
-        answer = _by_solver(question, tied.forest, False, deadline)
-        if answer is not None and not answer.gap and _supposed_rightly(question, tied, answer.left, 0):
+        answer = _by_solver(question, tied.forest, bool(tied.clusters), deadline)
+        if answer is not None and not answer.gap and _supposed_rightly(question, tied, answer.left):
             return answer
-    loose, locks = tied_to_settled(question), tie_locks(question)
-    left = _by_tables(question, locks.forest)
-    if left is not None:
-        clips = least_cost(write_program(question, loose, True), Rank.CLIPS, deadline)
-        if clips is not None and _supposed_rightly(question, locks, left, clips):
-            return Answer(left, 0.0)
-        found.append(left)
-    answer = _by_solver(question, loose, True, deadline)
+    answer = _by_solver(question, tied_to_settled(question), True, deadline)
     if answer is not None and not answer.gap:
         return answer
     if answer is not None:
@@ -70,22 +73,16 @@ def _with_solver(
 
 def _by_tables(question: Question, forest: ParityForest) -> tuple[bool, ...] | None:
     answers = least(tables_of(question, forest, scales_of(question)))
-    if answers is None:
-        return None
-    fixed, fixed_differs = forest.find(len(question.graph.segments))
-    answers[fixed] = not fixed_differs
-    left = [True] * len(question.graph.segments)
-    for seam in question.seams:
-        head, differs = forest.find(seam)
-        left[seam] = answers[head] ^ differs
-    return tuple(left)
+    return None if answers is None else left_from(question, forest, answers)
 
 
-def _supposed_rightly(question: Question, tied: Tied, left: Sequence[bool], clips: int) -> bool:
+def _supposed_rightly(question: Question, tied: Tied, left: Sequence[bool]) -> bool:
     """Tell whether a choice loses no more than it must; the quick count of that first, then the exact one."""
     costs = costs_of(question, left, question.seams)
-    return costs[Rank.CLIPS] == clips and all(
-        _loses_the_least(question, tied, rank, costs[rank]) for rank in tied.ranks if rank is not Rank.CLIPS
+    clip = clip_weight(question)
+    together = clip * costs[Rank.CLIPS] + costs[Rank.LOCKS] - sum(cluster.lost for cluster in tied.clusters)
+    return all(
+        _loses_the_least(question, tied, rank, together if rank is Rank.LOCKS else costs[rank]) for rank in tied.ranks
     )
 
 

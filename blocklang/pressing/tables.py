@@ -8,10 +8,19 @@ from heapq import heapify, heappop, heappush
 from operator import add, gt
 
 #: A choice that touches more than this many others at once makes the tables too long.
-WIDEST = 15
+WIDEST = 22
 
-#: All entries of all tables, at about twenty million a second.
-MOST_ENTRIES = 12_000_000
+#: All entries of all tables, at about eighty million a second.
+MOST_ENTRIES = 100_000_000
+
+#: Up to here plain lists, at about ten million entries a second, are quicker than loading numpy.
+FEW_ENTRIES = 150_000
+
+#: Numbers in plain lists have no limit; where they are too large for numpy, so many entries are still tried.
+MOST_PLAIN = 12_000_000
+
+#: An answer for each choice.
+Answers = dict[int, bool]
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,17 +31,27 @@ class Table:
     costs: list[int]
 
 
-def least(tables: list[Table]) -> dict[int, bool] | None:
+def least(tables: list[Table]) -> Answers | None:
     """Return the answers with the least sum of costs, "no" first where it is all the same; None when it is too much."""
-    order = _order(tables)
-    if order is None:
+    found = _order(tables)
+    if found is None:
         return None
+    order, entries = found
+    if entries > FEW_ENTRIES:
+        from blocklang.pressing.long_tables import LARGEST, settle_all
+
+        if sum(max(table.costs) for table in tables) < LARGEST:
+            return settle_all(order, tables)
+    return _settle_all(order, tables) if entries <= MOST_PLAIN else None
+
+
+def _settle_all(order: list[int], tables: list[Table]) -> Answers:
     place = {choice: number for number, choice in enumerate(order)}
     buckets: list[list[Table]] = [[] for _ in order]
     for table in tables:
         _drop(buckets, place, _sorted(table, place))
     settled = [_settle(bucket, buckets, place) for bucket in buckets]
-    answers: dict[int, bool] = {}
+    answers = Answers()
     for choice, (scope, yes) in zip(reversed(order), reversed(settled), strict=True):
         index = 0
         for other in scope:
@@ -83,8 +102,8 @@ def _sorted(table: Table, place: dict[int, int]) -> Table:
     return Table(scope, costs)
 
 
-def _order(tables: list[Table]) -> list[int] | None:
-    """Return the choices, always the one next that touches the fewest; None when the tables get too long."""
+def _order(tables: list[Table]) -> tuple[list[int], int] | None:
+    """Return the choices, the one that touches the fewest always next, and all entries; None when they are too many."""
     beside: dict[int, set[int]] = {}
     for table in tables:
         for choice in table.scope:
@@ -108,4 +127,4 @@ def _order(tables: list[Table]) -> list[int] | None:
             beside[other] |= others
             beside[other] -= {choice, other}
             heappush(waiting, (len(beside[other]), other))
-    return order
+    return order, entries

@@ -8,7 +8,7 @@ from math import gcd
 from blocklang.pressing.parity import ParityForest
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule, Tie
-from blocklang.pressing.tables import Table
+from blocklang.pressing.tables import Answers, Table
 
 #: A rule about more segments than this is cut up into pairs, joined by the choice to break the rule; only a join that
 #: stays on its side unless its junction is spun cannot be cut up.
@@ -42,6 +42,16 @@ def tables_of(question: Question, forest: ParityForest, scales: tuple[int, ...])
 def tables_of_rules(rules: Iterable[Rule], question: Question, forest: ParityForest) -> list[Table]:
     """Return the tables that add up the weight of broken rules, and nothing else."""
     return list(_tables(question, _literals(question, forest), rules, (1,) * len(Rank)))
+
+
+def left_from(question: Question, forest: ParityForest, answers: Answers) -> tuple[bool, ...]:
+    """Return the directions that answers for the heads of a forest's groups mean; "no" where there is none."""
+    fixed, fixed_differs = forest.find(len(question.graph.segments))
+    left = [True] * len(question.graph.segments)
+    for seam in question.seams:
+        head, differs = forest.find(seam)
+        left[seam] = (not fixed_differs if head == fixed else answers.get(head, False)) ^ differs
+    return tuple(left)
 
 
 def _tables(
