@@ -3,11 +3,13 @@
 from dataclasses import dataclass, replace
 
 from blocklang.assembly.author import unmet_wishes
-from blocklang.assembly.bounds import fewest_partials, fewest_pivots
 from blocklang.assembly.choosing import Chooser
+from blocklang.assembly.contradictions import Counting, clashing_units, costly_lines, impossible_lines
+from blocklang.assembly.demands import Demands, demands_of
 from blocklang.assembly.joining import Sewing, sew
 from blocklang.assembly.steps import steps_of
 from blocklang.assembly.values import Assembly, Count, Join, JoinKind, Step
+from blocklang.block import Wish
 from blocklang.diagnostics import Diagnostic, Severity
 from blocklang.graph.values import PatchGraph
 
@@ -21,17 +23,41 @@ class Assembled:
 
 
 def assemble(graph: PatchGraph) -> Assembled:
-    """Find a sewing order with few set-in seams, in the order that a teacher would choose."""
-    chooser = Chooser(graph)
+    """Find a sewing order with few set-in seams, in the order that a teacher would choose, as the author asks."""
+    wishes = graph.block.wishes
+    clashes = clashing_units(wishes)
+    if clashes:
+        return Assembled(None, clashes)
+    demands = demands_of(graph, wishes)
+    assembly = _in_order(graph, demands)
+    if assembly is None:
+        return Assembled(None, impossible_lines(wishes, _count_with(graph)) or (_no_order(graph),))
+    unmet = unmet_wishes(graph, assembly.joins, assembly.unit_patches)
+    costs = costly_lines(wishes, _count_of(assembly), _count_with(graph)) if demands and not unmet else ()
+    return Assembled(assembly, unmet + costs)
+
+
+def _in_order(graph: PatchGraph, demands: Demands) -> Assembly | None:
+    chooser = Chooser(graph, demands)
     sewing = sew(chooser)
     if sewing is None:
-        return Assembled(None, (_no_order(graph),))
+        return None
     ordered = _in_step_order(sewing, steps_of(sewing, chooser), len(graph.block.patches))
     joins, steps, units = ordered
-    pivots, partials = _counts(graph, joins)
-    classes = _classes(steps, joins, chooser)
-    assembly = Assembly(graph, joins, steps, units, classes, pivots, partials)
-    return Assembled(assembly, unmet_wishes(graph, joins, units))
+    pivots, partials = _counts(graph, joins, chooser)
+    return Assembly(graph, joins, steps, units, _classes(steps, joins, chooser), pivots, partials)
+
+
+def _count_with(graph: PatchGraph) -> Counting:
+    def count(wishes: tuple[Wish, ...]) -> tuple[int, int] | None:
+        assembly = _in_order(graph, demands_of(graph, wishes))
+        return None if assembly is None else _count_of(assembly)
+
+    return count
+
+
+def _count_of(assembly: Assembly) -> tuple[int, int]:
+    return assembly.pivots.count, assembly.partials.count
 
 
 def _no_order(graph: PatchGraph) -> Diagnostic:
@@ -60,13 +86,14 @@ def _in_step_order(sewing: Sewing, steps: tuple[Step, ...], patches: int) -> Ord
     return joins, renumbered, units
 
 
-def _counts(graph: PatchGraph, joins: tuple[Join, ...]) -> tuple[Count, Count]:
-    """Count pivots and partial seams against their bounds; the bound on partials holds while no pivot is spare."""
+def _counts(graph: PatchGraph, joins: tuple[Join, ...], chooser: Chooser) -> tuple[Count, Count]:
+    """Count pivots and partial seams against the least: what every order needs, and what the cores need beside."""
     pivots = sum(len(join.pivots) for join in joins)
-    fewest = fewest_pivots(graph)
+    fewest = sum(j.is_inner and j.always_pivots for j in graph.junctions) + chooser.cores.fewest_pivots
     partials = sum(join.kind is JoinKind.PARTIAL_FINISH for join in joins)
-    rings = fewest_partials(graph) if pivots == fewest else 0
-    return Count(pivots, fewest, pivots == fewest), Count(partials, rings, partials == rings)
+    rings = chooser.cores.fewest_partials
+    proven = pivots == fewest
+    return Count(pivots, fewest, proven), Count(partials, rings, proven and partials == rings)
 
 
 def _classes(steps: tuple[Step, ...], joins: tuple[Join, ...], chooser: Chooser) -> tuple[int, ...]:

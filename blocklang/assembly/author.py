@@ -1,18 +1,22 @@
 """The author's words about sewing, held against the order that was found."""
 
+import math
 from collections.abc import Iterator
 
 from blocklang.assembly.values import Join, JoinKind
-from blocklang.block import PartialWish, SetInWish, StopWish
+from blocklang.block import PartialWish, RowsWish, SetInWish, StopWish
 from blocklang.diagnostics import Diagnostic, Severity, Span
 from blocklang.geometry.points import same_point
 from blocklang.graph.values import PatchGraph
+
+#: The sine of how far a seam between rows may lean.
+_LEVEL = 1e-3
 
 Units = tuple[tuple[int, ...], ...]
 
 
 def unmet_wishes(graph: PatchGraph, joins: tuple[Join, ...], units: Units) -> tuple[Diagnostic, ...]:
-    """Return an error for each stop that the geometry contradicts, and a warning for each wish not followed."""
+    """Return an error for each wish that the geometry contradicts, so that no order could follow it."""
     found: list[Diagnostic] = []
     for wish in graph.block.wishes:
         match wish:
@@ -20,6 +24,8 @@ def unmet_wishes(graph: PatchGraph, joins: tuple[Join, ...], units: Units) -> tu
                 found.extend(_stops(graph, joins, wish, _seam(graph, *patches)))
             case SetInWish():
                 found.extend(_set_in(graph, joins, units, wish))
+            case RowsWish():
+                found.extend(_rows(graph, joins, wish))
             case PartialWish(patches=patches, span=span):
                 found.extend(_partial(joins, patches, _seam(graph, *patches), span))
     return tuple(found)
@@ -56,14 +62,26 @@ def _set_in(graph: PatchGraph, joins: tuple[Join, ...], units: Units, wish: SetI
             sides = [set(units[unit]) for unit in join.units]
             if any(patch in one and between <= other for one, other in (sides, sides[::-1])):
                 return
-    found = f"{wish.patch} is not set in between {' and '.join(wish.between)} in the order with the fewest pivots."
-    advice = "This line is not followed yet; the order on the sheet is the one that is sewn."
-    yield Diagnostic("not-set-in", Severity.WARNING, "The patch is not set in there", found, advice, wish.span)
+    found = f"The seams of {wish.patch} to {' and '.join(wish.between)} do not meet at a corner inside the block."
+    advice = "Leave this line out: it is sewn on with straight seams."
+    yield Diagnostic("not-set-in", Severity.ERROR, "The patch is not set in there", found, advice, wish.span)
 
 
 def _partial(joins: tuple[Join, ...], patches: tuple[str, str], seam: set[int], span: Span) -> Iterator[Diagnostic]:
     kinds = (JoinKind.PARTIAL, JoinKind.PARTIAL_FINISH)
     if not any(seam & {t.segment for t in join.path} for join in joins if join.kind in kinds):
-        found = f"The seam between {patches[0]} and {patches[1]} is sewn in one go in the order that was found."
-        advice = "This line is not followed yet; the order on the sheet is the one that is sewn."
-        yield Diagnostic("not-partial", Severity.WARNING, "The seam is not a partial seam", found, advice, span)
+        found = (
+            f"The seam between {patches[0]} and {patches[1]} passes no junction at which it could be left half open."
+        )
+        advice = "Leave this line out: it is sewn in one go."
+        yield Diagnostic("not-partial", Severity.ERROR, "The seam is not a partial seam", found, advice, span)
+
+
+def _rows(graph: PatchGraph, joins: tuple[Join, ...], wish: RowsWish) -> Iterator[Diagnostic]:
+    """The last join of the block must run straight across (or straight down)."""
+    edges = [graph.segments[step.segment].edge for step in joins[-1].path] if joins else []
+    turns = [abs(math.cos(edge.departs())) if wish.columns else abs(math.sin(edge.departs())) for edge in edges]
+    if joins and (joins[-1].kind is not JoinKind.STRAIGHT or max(turns) > _LEVEL):
+        word, way = ("columns", "down") if wish.columns else ("rows", "across")
+        found = f"No seam runs straight {way} the whole block, so it does not come apart in {word}."
+        yield Diagnostic("not-in-rows", Severity.ERROR, f"The block is not made of {word}", found, "", wish.span)

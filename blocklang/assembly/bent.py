@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from blocklang.assembly.likeness import Likeness
+from blocklang.assembly.permission import Permission
 from blocklang.assembly.regions import Ground, Survey
 from blocklang.assembly.splits import Split
 from blocklang.assembly.straight import around
@@ -27,13 +28,16 @@ class SetIn:
 class BentCuts:
     """Finds what can be set in to finish a unit."""
 
-    def __init__(self, ground: Ground, likeness: Likeness) -> None:
+    def __init__(self, ground: Ground, likeness: Likeness, permission: Permission) -> None:
         """Keep what every choice needs."""
         self.ground = ground
         self.likeness = likeness
+        self.permission = permission
+        self._labels: dict[int, int] = {}
 
-    def best(self, survey: Survey, dear: bool) -> Split | None:
+    def best(self, survey: Survey, labels: dict[int, int], dear: bool) -> Split | None:
         """Return the set-in that bends only where every order must (when `dear`, the least besides)."""
+        self._labels = labels
         patches = [found for patch in survey.region.patches if (found := self._one_patch(survey, patch))]
         free = [found for found in patches if not found.dear]
         if free:
@@ -52,12 +56,15 @@ class BentCuts:
             return None
         path = [ring[(starts[0] + i) % len(ring)] for i in range(sum(sewn))]
         inner = [self._arrival(index, on_left) for index, on_left in path[:-1]]
-        if any(junction in survey.edge for junction in inner):
+        if any(junction in survey.edge for junction in inner) or not self._allows([index for index, _ in path]):
             return None
         turns = [j for j, (a, b) in zip(inner, pairwise(path), strict=True) if self._bends(a[0], b[0], j)]
         dear = sum(not self.ground.graph.junctions[junction].always_pivots for junction in turns)
         outer = sum(OUTSIDE in self.ground.graph.segments[index].patches for index, _ in ring)
         return SetIn((patch,), len(turns), dear, outer)
+
+    def _allows(self, path: list[int]) -> bool:
+        return self.permission.allows(path, self._labels)
 
     def _arrival(self, index: int, on_left: bool) -> int:
         segment = self.ground.graph.segments[index]
@@ -97,6 +104,8 @@ class BentCuts:
         for junction in sorted(survey.edge):
             for segment, path_end, walked in self._arms(survey, junction, None):
                 for path, bends in self._paths(survey, [segment, *walked], path_end, {junction, path_end}, 0, budget):
+                    if not self._allows(path):
+                        continue
                     parts = self.ground.parts(survey, path)
                     part = min(parts, key=lambda p: (len(p), p))
                     if len(parts) == 2 and part not in seen:

@@ -54,7 +54,7 @@ def sew(chooser: Chooser) -> Sewing | None:
 def _make(sewing: Sewing, region: Region, split: Split, units: list[int]) -> int:
     first = len(sewing.joins)
     if split.kind is SplitKind.CLOSING:
-        unit = _close(sewing, units[0], split.closing)
+        unit = _close(sewing, units[0], split)
     else:
         unit = units[0]
         for other in units[1:]:
@@ -113,34 +113,24 @@ def _in_order(sewing: Sewing, leaving: dict[int, Travelled], reached: set[int]) 
     return tuple(path)
 
 
-def _close(sewing: Sewing, unit: int, closing: tuple[int, ...]) -> int:
+def _close(sewing: Sewing, unit: int, split: Split) -> int:
     """Finish a partial seam, and mark the join that began it."""
     graph, members = sewing.ground.graph, set(sewing.units[unit])
-    here = _first_junction(sewing, closing)
-    beginning = here
+    here = split.begins
     path: list[Travelled] = []
-    for index in closing:
+    for index in split.closing:
         segment = graph.segments[index]
         path.append(Travelled(index, segment.start == here))
         here = segment.other_end(here)
-    _mark_beginning(sewing, closing[0], beginning)
+    _mark_beginning(sewing, split.closing[0], split.begins)
     stops = sewing.ground.is_notch(here, members)
     sewing.joins.append(Join(JoinKind.PARTIAL_FINISH, (unit,), len(sewing.units), tuple(path), True, stops, ()))
     sewing.units.append(sewing.units[unit])
     return len(sewing.units) - 1
 
 
-def _first_junction(sewing: Sewing, closing: tuple[int, ...]) -> int:
-    first = sewing.ground.graph.segments[closing[0]]
-    if len(closing) == 1:
-        sewn = {step.segment for join in sewing.joins for step in join.path}
-        return first.start if sewing.ground.on[first.index].get(first.start) in sewn else first.end
-    second = sewing.ground.graph.segments[closing[1]]
-    return first.start if first.end in (second.start, second.end) else first.end
-
-
 def _mark_beginning(sewing: Sewing, segment: int, junction: int) -> None:
-    before = sewing.ground.on[segment][junction]
+    before = sewing.ground.on[segment].get(junction)
     for place in range(len(sewing.joins) - 1, -1, -1):
         join = sewing.joins[place]
         if any(step.segment == before for step in join.path):

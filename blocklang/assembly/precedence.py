@@ -1,8 +1,4 @@
-"""Rings of precedence: parts of a relation that lead back to themselves, and the fewest members that break them."""
-
-from itertools import combinations
-
-_TRIED_AT_ONCE = 3
+"""Parts of a relation that lead back to themselves."""
 
 
 def strong_parts(before: dict[int, set[int]]) -> list[list[int]]:
@@ -40,27 +36,3 @@ def strong_parts(before: dict[int, set[int]]) -> list[list[int]]:
             elif other in on_stack:
                 low[node] = min(low[node], number[other])
     return parts
-
-
-def last_ring(before: dict[int, set[int]]) -> list[int]:
-    """Return a strongly connected part with a ring from which nothing leads on to another, ascending; [] when none."""
-    for part in strong_parts(before):
-        inside = set(part)
-        if all(before.get(node, set()) <= inside for node in part) and any(before.get(node) for node in part):
-            return sorted(part)
-    return []
-
-
-def breakers(before: dict[int, set[int]], ring: list[int]) -> list[int]:
-    """Return the members of all smallest sets that break every ring in a part; all members when none that small do."""
-    for size in range(1, _TRIED_AT_ONCE + 1):
-        found = {node for chosen in combinations(ring, size) if _breaks(before, ring, chosen) for node in chosen}
-        if found:
-            return sorted(found)
-    return ring
-
-
-def _breaks(before: dict[int, set[int]], ring: list[int], chosen: tuple[int, ...]) -> bool:
-    left = set(ring).difference(chosen)
-    rest = {node: before.get(node, set()) & left for node in sorted(left)}
-    return all(len(part) == 1 and part[0] not in rest[part[0]] for part in strong_parts(rest))

@@ -16,8 +16,9 @@ class SplitKind(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Split:
-    """A unit's last joins: the parts in order, and the segments closed last by a partial seam."""
+    """A unit's last joins: the parts in order, the segments closed last by a partial seam, and where that begins."""
 
     kind: SplitKind
     parts: tuple[Region, ...]
     closing: tuple[int, ...] = ()
+    begins: int = -1

@@ -8,18 +8,29 @@ from blocklang.assembly.values import Step
 
 def steps_of(sewing: Sewing, chooser: Chooser) -> tuple[Step, ...]:
     """Return the steps; making equal units, wherever they go, is one step."""
-    alike: dict[Key, list[Made]] = {}
-    for made in sewing.made:
-        alike.setdefault(_sameness(sewing, chooser, made), []).append(made)
+    alike: dict[int, list[Made]] = {}
+    for made, structure in zip(sewing.made, _structures(sewing, chooser), strict=True):
+        alike.setdefault(structure, []).append(made)
     groups = sorted(alike.values(), key=lambda group: _rank(chooser, group))
     return tuple(_step(sewing, group) for group in groups)
 
 
-def _sameness(sewing: Sewing, chooser: Chooser, made: Made) -> Key:
-    kinds = tuple(sewing.joins[index].kind for index in made.joins)
-    if made.region.open or len(sewing.joins[made.joins[0]].units) == 1:
+def _structures(sewing: Sewing, chooser: Chooser) -> list[int]:
+    """Return a number for each unit made, equal for equal units that are put together in the same way."""
+    numbers: dict[Key, int] = {}
+    of_unit: dict[int, int] = {}
+    for made in sewing.made:
+        of_unit[made.unit] = numbers.setdefault(_structure(sewing, chooser, made, of_unit), len(numbers))
+    return [of_unit[made.unit] for made in sewing.made]
+
+
+def _structure(sewing: Sewing, chooser: Chooser, made: Made, of_unit: dict[int, int]) -> Key:
+    joins = [sewing.joins[index] for index in made.joins]
+    if made.region.open or len(joins[0].units) == 1:
         return "once", made.unit
-    return (*chooser.likeness.key(made.region.patches)[0], kinds)
+    parts = tuple(sorted(of_unit.get(unit, -1) for join in joins for unit in join.units))
+    kinds = tuple((join.kind, len(join.pivots)) for join in joins)
+    return (*chooser.likeness.key(made.region.patches)[0], parts, kinds)
 
 
 def _rank(chooser: Chooser, group: list[Made]) -> tuple[int, int, int]:
@@ -29,8 +40,8 @@ def _rank(chooser: Chooser, group: list[Made]) -> tuple[int, int, int]:
 
 
 def _group_place(chooser: Chooser, made: Made) -> int:
-    names = {chooser.group_of(patch) for patch in made.region.patches}
-    return chooser.group_place(names.pop()) if len(names) == 1 else chooser.group_place("")
+    names = {chooser.wholes.group_of(patch) for patch in made.region.patches}
+    return chooser.wholes.group_place(names.pop()) if len(names) == 1 else chooser.wholes.group_place("")
 
 
 def _step(sewing: Sewing, group: list[Made]) -> Step:

@@ -15,9 +15,9 @@ _GROUPED = 9
 
 
 class StraightCuts:
-    """Chooses among a unit's straight cuts; `columns` prefers upright ones."""
+    """Chooses among a unit's straight cuts; `columns` is what the author asks for, None when nothing."""
 
-    def __init__(self, ground: Ground, likeness: Likeness, columns: bool) -> None:
+    def __init__(self, ground: Ground, likeness: Likeness, columns: bool | None) -> None:
         """Keep what every choice needs."""
         self.ground = ground
         self.likeness = likeness
@@ -27,7 +27,7 @@ class StraightCuts:
 
     def best(self, survey: Survey, cuts: list[Chain]) -> Split | None:
         """Return the split along the best family of cuts, or None when there is no cut."""
-        around = self._around(survey, cuts) if len(cuts) > 2 else None
+        around = self._around(survey, cuts) if len(cuts) > 2 and self.columns is None else None
         if around is not None:
             return around
         scored = [scored for family in self._families(cuts) for scored in self._rows(survey, family)]
@@ -97,8 +97,8 @@ class StraightCuts:
         units = [_together(group) for group in groups]
         odd = float(any(not self._is_rectangle(unit, heading) for unit in units if len(unit.patches) > 1))
         upright = abs(math.cos(heading)) < 0.5
-        against = float(upright is not self.columns) if self.columns else 0.0
-        return odd, against, self._new_units(units, groups), -len(row.parts), len(units), float(upright)
+        against = float(self.columns is not None and upright is not self.columns)
+        return against, odd, self._new_units(units, groups), -len(row.parts), len(units), float(upright)
 
     def _new_units(self, units: list[Region], groups: list[tuple[Region, ...]]) -> int:
         """Count the different units that must be made for a row and are not made elsewhere anyway."""

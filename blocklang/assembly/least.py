@@ -1,0 +1,137 @@
+"""The least pivots and partial seams that a region can be sewn with, found and proven by an integer program.
+
+Sewing orders and choices of closings without a ring of precedence are the same thing (docs/sewing-order.md), so
+the program chooses one closing for each junction; rings are forbidden as they turn up.
+"""
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from blocklang.assembly.closings import Closing
+from blocklang.assembly.rings import rings
+from blocklang.graph.values import PatchGraph
+
+if TYPE_CHECKING:
+    import highspy
+
+#: So often a program is solved again with the rings that turned up; and so many nodes are searched each time.
+_MOST_ROUNDS = 120
+_MOST_NODES = 4000
+
+Ways = dict[int, tuple[Closing, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Least:
+    """The best closings found (None when none were), what they cost beyond what every order costs, and a true bound.
+
+    `possible` is False only when it is proven that no order exists.
+    """
+
+    choice: dict[int, Closing] | None
+    pivots: int
+    partials: int
+    fewest_pivots: int
+    fewest_partials: int
+    possible: bool = True
+
+    @property
+    def proven(self) -> bool:
+        """Whether nothing better exists."""
+        return (self.pivots, self.partials) == (self.fewest_pivots, self.fewest_partials)
+
+
+def least(graph: PatchGraph, ways: Ways) -> Least:
+    """Return the closings with the fewest pivots, then the fewest partial seams."""
+    if not all(ways.values()):
+        return Least(None, 0, 0, 0, 0, possible=False)
+    first = {junction: options[0] for junction, options in ways.items()}
+    found = rings(graph, first)
+    if not found and not any(closing.pivots or closing.partials for closing in first.values()):
+        return Least(first, 0, 0, 0, 0)
+    return _search(graph, _Program(ways), found)
+
+
+def _search(graph: PatchGraph, program: "_Program", found: list[tuple[int, ...]]) -> Least:
+    choice = {junction: options[0] for junction, options in program.ways.items()}
+    bound = 0
+    for _ in range(_MOST_ROUNDS):
+        for ring in found:
+            program.forbid([choice[junction] for junction in ring])
+        solved = program.solve()
+        if solved is None:
+            return Least(None, 0, 0, 0, 0, possible=False)
+        choice, bound = solved
+        found = rings(graph, choice)
+        if not found:
+            return _costed(program, choice, bound)
+    return Least(None, 0, 0, *divmod(bound, program.dear))
+
+
+def _costed(program: "_Program", choice: dict[int, Closing], bound: int) -> Least:
+    pivots = sum(closing.pivots for closing in choice.values())
+    partials = sum(closing.partials for closing in choice.values())
+    return Least(choice, pivots, partials, *divmod(bound, program.dear))
+
+
+@dataclass(slots=True)
+class _Program:
+    """One column for each way to close a junction that has several."""
+
+    ways: Ways
+    columns: dict[Closing, int] = field(default_factory=dict)
+    solver: "highspy.Highs | None" = None
+
+    @property
+    def dear(self) -> int:
+        """What a pivot costs, in partial seams."""
+        return len(self.ways) + 1
+
+    def forbid(self, together: list[Closing]) -> None:
+        """Add that not all of these closings hold."""
+        solver = self._ready()
+        columns = [self.columns[closing] for closing in together if closing in self.columns]
+        solver.addRow(float("-inf"), len(columns) - 1.0, len(columns), columns, [1.0] * len(columns))
+
+    def solve(self) -> tuple[dict[int, Closing], int] | None:
+        """Return the cheapest choice and a true lower bound, or None when nothing fits."""
+        import math
+
+        solver = self._ready()
+        solver.run()
+        values = list(solver.getSolution().col_value)
+        info = solver.getInfo()
+        if len(values) != len(self.columns) or math.isinf(info.objective_function_value):
+            return None
+        return self._chosen(values), max(0, math.ceil(info.mip_dual_bound - 1e-6))
+
+    def _chosen(self, values: list[float]) -> dict[int, Closing]:
+        return {
+            junction: max(options, key=lambda way: values[self.columns[way]]) if len(options) > 1 else options[0]
+            for junction, options in self.ways.items()
+        }
+
+    def _ready(self) -> "highspy.Highs":
+        if self.solver is None:
+            self.solver = self._load()
+        return self.solver
+
+    def _load(self) -> "highspy.Highs":
+        from blocklang.solver import silent_solver
+
+        solver = silent_solver(max_nodes=_MOST_NODES)
+        for options in self.ways.values():
+            if len(options) > 1:
+                first = len(self.columns)
+                for way in options:
+                    self.columns[way] = len(self.columns)
+                    solver.addCol(float(way.pivots * self.dear + way.partials), 0.0, 1.0, 0, [], [])
+                self._one_of(solver, list(range(first, len(self.columns))))
+        return solver
+
+    def _one_of(self, solver: "highspy.Highs", columns: list[int]) -> None:
+        import highspy
+
+        solver.addRow(1.0, 1.0, len(columns), columns, [1.0] * len(columns))
+        for column in columns:
+            solver.changeColIntegrality(column, highspy.HighsVarType.kInteger)
