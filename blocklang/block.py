@@ -165,6 +165,15 @@ class Credit:
 
 
 @dataclass(frozen=True, slots=True)
+class Counts:
+    """How many patches and seams the author says there are; two patches side by side have one seam."""
+
+    patches: int
+    seams: int
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Block:
     """A whole block; lengths in ticks.
 
@@ -184,6 +193,7 @@ class Block:
     family: str = ""
     notes: tuple[str, ...] = ()
     span: Span | None = None
+    counts: Counts | None = None
 
     @property
     def size(self) -> tuple[int, int]:

@@ -53,6 +53,7 @@ def finish(
         family=headings.said.get("family", ""),
         notes=tuple(headings.notes),
         span=headings.places.get("block"),
+        counts=headings.counts,
     )
 
 

@@ -9,6 +9,7 @@ from blocklang.language.drawing import STILL, Motion, copied, flipping, numbered
 from blocklang.language.scope import Scope
 from blocklang.language.spots import TOO_CLOSE, draw_point, points
 from blocklang.language.syntax import (
+    AddLine,
     Cutting,
     Heading,
     Item,
@@ -61,6 +62,10 @@ def _draw(scope: Scope, item: Item) -> None:  # noqa: C901 - one branch for each
         from blocklang.language.cuts import draw_cutting
 
         draw_cutting(scope, item)
+    elif isinstance(item, AddLine):
+        from blocklang.language.adding import draw_added
+
+        draw_added(scope, item)
     elif isinstance(item, PlaceLine):
         from blocklang.language.placing import draw_place
 

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from blocklang.block import Credit, Fabric, LengthUnit, Value
+from blocklang.block import Counts, Credit, Fabric, LengthUnit, Value
 from blocklang.diagnostics import Related, Span
 from blocklang.language.arithmetic import length
 from blocklang.language.quantities import INCHES, Exact, Quantity
@@ -10,6 +10,7 @@ from blocklang.language.scope import Scope
 from blocklang.language.syntax import (
     AllowanceLine,
     BlockFile,
+    CountsLine,
     Expression,
     FabricLine,
     Heading,
@@ -37,6 +38,7 @@ class Headings:
         self.notes: list[str] = []
         self.allowance: Exact = QUARTER_INCH
         self.outline: OutlineLine | None = None
+        self.counts: Counts | None = None
         self.places: dict[str, Span] = {}
 
     @property
@@ -62,6 +64,8 @@ def read_headings(scope: Scope, tree: BlockFile) -> Headings:
             headings.allowance = _read_allowance(scope, line)
         elif isinstance(line, OutlineLine) and _is_first(scope, headings, "outline", line[-2:]):
             headings.outline = line
+        elif isinstance(line, CountsLine) and _is_first(scope, headings, "counts", line[-2:]):
+            headings.counts = _read_counts(scope, line)
     _check_missing(scope, headings)
     return headings
 
@@ -148,6 +152,15 @@ def _read_allowance(scope: Scope, line: AllowanceLine) -> Exact:
         scope.draft.error("bad-allowance", "This seam allowance cannot be sewn", found, "", line.width[-2:])
         return QUARTER_INCH
     return QUARTER_INCH if width is None else width
+
+
+def _read_counts(scope: Scope, line: CountsLine) -> Counts | None:
+    for word in (line.patches, line.seams):
+        if not word.text.isdecimal():
+            found = f"Patches and seams are counted in whole numbers; this says {word.text}."
+            scope.draft.error("number-out-of-range", "This number cannot be used here", found, "", word[1:])
+            return None
+    return Counts(int(line.patches.text), int(line.seams.text), scope.draft.span(line.start, line.end))
 
 
 def _read_fabric(scope: Scope, line: FabricLine) -> None:

@@ -21,6 +21,8 @@ USAGE = {
     "point": "point n from c by 3 in toward 45 deg",
     "patch": "patch diamond of fog through c n t m",
     "place": 'place "nine-patch" as first at 0, 6 size 6 in',
+    "add": "add log of fog deep to n e s w by 1",
+    "counts": "counts 17 patches and 24 seams",
     "seam allowance": "seam allowance 1/4 in",
     "seam": "seam diamond.1 diamond.2 stops at m.1",
     "set": "set in corner.1 between diamond.1 and diamond.2",

@@ -1,17 +1,18 @@
 """Outlines through points, and what can be wrong with one."""
 
+from fractions import Fraction
 from math import hypot
 
 from blocklang.geometry.points import TICKS_PER_INCH
 from blocklang.geometry.tolerance import SAME_POINT
-from blocklang.language.arithmetic import length
+from blocklang.language.arithmetic import length, whole_number
 from blocklang.language.crossing import crossing
-from blocklang.language.drawing import Bend, DrawnPatch, Place, Shape
+from blocklang.language.drawing import STILL, Bend, DrawnPatch, Place, Shape, moved_shape, turning
 from blocklang.language.quantities import magnitude
 from blocklang.language.scope import Scope
 from blocklang.language.snapping import snapped_outline
 from blocklang.language.spots import locate
-from blocklang.language.syntax import Material, PatchLine, RectangleLine, Step
+from blocklang.language.syntax import Material, PatchLine, RectangleLine, Rounds, Step
 from blocklang.limits import MOST_CORNERS, MOST_FABRICS, MOST_WRITTEN_CORNERS
 
 #: Corners closer than this, in inches, are one corner.
@@ -20,7 +21,7 @@ SAME = SAME_POINT / TICKS_PER_INCH
 
 def draw_patch(scope: Scope, line: PatchLine) -> None:
     """Put a patch through points."""
-    shape = trace(scope, line.steps, f"patch `{line.name.text}`")
+    shape = trace(scope, line.steps, f"patch `{line.name.text}`", line.rounds)
     fabrics = fabrics_of(scope, line.material)
     declared = scope.declare(line.name, "patch")
     along = _first_stripe(scope, line.material, shape)
@@ -97,35 +98,63 @@ def _near(p: Place, q: Place) -> bool:
     return magnitude(p[0] - q[0]) <= SAME and magnitude(p[1] - q[1]) <= SAME
 
 
-def trace(scope: Scope, steps: tuple[Step, ...], what: str) -> Shape | None:
-    """Return the closed outline through steps; None when a mistake has been reported."""
-    at = (steps[0].start, steps[-1].end)
-    scope.draft.written_corners += len(steps)
-    if len(steps) > MOST_CORNERS or scope.draft.written_corners > MOST_WRITTEN_CORNERS:
-        most = MOST_CORNERS if len(steps) > MOST_CORNERS else MOST_WRITTEN_CORNERS
-        where = "An outline" if most == MOST_CORNERS else "A file"
-        found = f"{where} has at most {most:,} corners."
-        scope.draft.error("too-many-corners", "There are too many corners", found, "", at)
+def trace(scope: Scope, steps: tuple[Step, ...], what: str, rounds: Rounds | None = None) -> Shape | None:
+    """Return the closed outline through steps, or through their turned copies; None when a mistake was reported."""
+    times = 1 if rounds is None else whole_number(scope, rounds.times, 2, MOST_CORNERS, "Steps are repeated")
+    if times is None or not _has_few_corners(scope, steps, times):
         return None
     places = [scope.point(step.to) for step in steps]
     corners = tuple(place for place in places if place is not None)
     if len(corners) < len(places):
         return None
-    shape = _with_bends(scope, steps, corners)
+    shape = _repeated(scope, steps, corners, rounds, times) if rounds else _with_bends(scope, steps, corners)
     if shape is None or not _is_outline(scope, steps, shape, what):
         return None
     return shape
 
 
+def _has_few_corners(scope: Scope, steps: tuple[Step, ...], times: int) -> bool:
+    count = len(steps) * times
+    scope.draft.written_corners += count
+    if count <= MOST_CORNERS and scope.draft.written_corners <= MOST_WRITTEN_CORNERS:
+        return True
+    most = MOST_CORNERS if count > MOST_CORNERS else MOST_WRITTEN_CORNERS
+    found = f"{'An outline' if most == MOST_CORNERS else 'A file'} has at most {most:,} corners."
+    at = (steps[0].start, steps[-1].end)
+    scope.draft.error("too-many-corners", "There are too many corners", found, "", at)
+    return False
+
+
+def _repeated(
+    scope: Scope, steps: tuple[Step, ...], corners: tuple[Place, ...], rounds: Rounds, times: int
+) -> Shape | None:
+    """Go on with the same steps turned about a point, all the way round."""
+    about, bends = scope.point(rounds.about), _bends(scope, steps, corners)
+    if about is None or bends is None:
+        return None
+    motions = [STILL if number == 0 else turning(about, Fraction(360, times) * number) for number in range(times)]
+    shape = Shape(corners, (*bends, None))
+    copies = [moved_shape(shape, motion, motion.place) for motion in motions]
+    meets = _near(corners[-1], copies[1].corners[0])  # then the last corner of each copy is the first of the next
+    kept = len(corners) - meets
+    arcs = tuple(bend for copy in copies for bend in copy.bends[:kept])
+    return Shape(tuple(corner for copy in copies for corner in copy.corners[:kept]), arcs if any(arcs) else ())
+
+
 def _with_bends(scope: Scope, steps: tuple[Step, ...], corners: tuple[Place, ...]) -> Shape | None:
     """Work out the arcs. An outline that comes back to its first point by an arc names that point again."""
-    if len(corners) > 1 and _near(corners[0], corners[-1]):
-        bends = [_bend(scope, step, corners[index], corners[index + 1]) for index, step in enumerate(steps[1:])]
-        corners = corners[:-1]
-    else:
-        ends = corners[1:]
-        bends = [_bend(scope, step, start, end) for step, start, end in zip(steps[1:], corners, ends, strict=False)]
-        bends.append(STRAIGHT)
+    closed = len(corners) > 1 and _near(corners[0], corners[-1])
+    bends = _bends(scope, steps, corners)
+    if bends is None:
+        return None
+    arcs = bends if closed else (*bends, None)
+    return Shape(corners[:-1] if closed else corners, arcs if any(arcs) else ())
+
+
+def _bends(scope: Scope, steps: tuple[Step, ...], corners: tuple[Place, ...]) -> tuple[Bend | None, ...] | None:
+    """Return how the steps from each corner to the next curve; None when a mistake has been reported."""
+    ends = corners[1:]
+    bends = [_bend(scope, step, start, end) for step, start, end in zip(steps[1:], corners, ends, strict=False)]
     if steps[0].bend:
         found = "An outline begins with a point, and this one begins with an arc."
         scope.draft.error(
@@ -134,8 +163,7 @@ def _with_bends(scope: Scope, steps: tuple[Step, ...], corners: tuple[Place, ...
         return None
     if any(bend is BROKEN for bend in bends):
         return None
-    arcs = tuple(None if bend is STRAIGHT else bend for bend in bends)
-    return Shape(corners, arcs if any(arcs) else ())
+    return tuple(None if bend is STRAIGHT else bend for bend in bends)
 
 
 # Told apart by identity, because a real arc may equal either of them.
@@ -187,7 +215,7 @@ def _is_outline(scope: Scope, steps: tuple[Step, ...], shape: Shape, what: str) 
     for index, corner in enumerate(corners):
         after = corners[(index + 1) % len(corners)]
         if _near(corner, after):
-            names = f"`{steps[index].to.text}` and `{steps[(index + 1) % len(steps)].to.text}`"
+            names = f"`{steps[index % len(steps)].to.text}` and `{steps[(index + 1) % len(steps)].to.text}`"
             found = f"{names} lie in the same place, one after the other."
             scope.draft.error("same-point", "Two corners are one", found, "Leave one of them out.", at)
             return False

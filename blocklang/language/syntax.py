@@ -64,6 +64,15 @@ class AllowanceLine(NamedTuple):
     end: int
 
 
+class CountsLine(NamedTuple):
+    """How many patches and seams the block is said to have."""
+
+    patches: Word
+    seams: Word
+    start: int
+    end: int
+
+
 class FabricLine(NamedTuple):
     """One fabric and how it looks."""
 
@@ -132,12 +141,22 @@ class Material(NamedTuple):
     end: int
 
 
+class Rounds(NamedTuple):
+    """How often an outline goes on with the same steps, turned about a point."""
+
+    times: Word
+    about: Word
+    start: int
+    end: int
+
+
 class PatchLine(NamedTuple):
     """A patch through points."""
 
     name: Word
     material: Material
     steps: tuple[Step, ...]
+    rounds: Rounds | None
     start: int
     end: int
 
@@ -150,6 +169,17 @@ class RectangleLine(NamedTuple):
     spot: Spot
     width: Expression
     height: Expression | None
+    start: int
+    end: int
+
+
+class AddLine(NamedTuple):
+    """Strips sewn one after the other to sides of what is drawn so far."""
+
+    name: Word
+    fabrics: tuple[Word, ...]
+    sides: tuple[Word, ...]
+    width: Expression
     start: int
     end: int
 
@@ -268,12 +298,14 @@ Statement = Union[
     Heading,
     SizeLine,
     AllowanceLine,
+    CountsLine,
     FabricLine,
     LetLine,
     PointLine,
     OutlineLine,
     PatchLine,
     RectangleLine,
+    AddLine,
     PlaceLine,
     WishLine,
     tuple[Heading, ...],

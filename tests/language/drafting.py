@@ -4,8 +4,10 @@ from hypothesis import strategies as st
 
 from blocklang.language.scanning import KNOWN_VALUES, RESERVED
 from blocklang.language.syntax import (
+    AddLine,
     AllowanceLine,
     CellText,
+    CountsLine,
     CutLine,
     Cutting,
     FabricLine,
@@ -21,6 +23,7 @@ from blocklang.language.syntax import (
     PlaceLine,
     PointLine,
     RectangleLine,
+    Rounds,
     Row,
     Rows,
     SizeLine,
@@ -102,6 +105,7 @@ SPOT = (
 STRAIGHT = st.builds(Step, NAME, st.just(""), st.none(), ZERO, ZERO)
 STEP = STRAIGHT | st.builds(Step, NAME, st.sampled_from(["via", "clockwise", "counterclockwise"]), NAME, ZERO, ZERO)
 STEPS = st.builds(lambda first, rest: (first, *rest), STRAIGHT, several(STEP, 0, 4))
+ROUNDS = st.builds(Rounds, NUMBER, NAME, ZERO, ZERO)
 MATERIAL = st.builds(lambda name: Material((name,), (), 0, 0), NAME) | st.builds(
     Material, several(NAME, 1, 3), several(NAME, 2, 2), ZERO, ZERO
 )
@@ -149,7 +153,9 @@ STATEMENT = st.one_of(
     st.builds(LetLine, NAME, EXPRESSION, ZERO, ZERO),
     st.builds(PointLine, NAME, SPOT, ZERO, ZERO),
     st.builds(OutlineLine, st.just(()) | STEPS, ZERO, ZERO),
-    st.builds(PatchLine, NAME, MATERIAL, STEPS, ZERO, ZERO),
+    st.builds(PatchLine, NAME, MATERIAL, STEPS, st.none() | ROUNDS, ZERO, ZERO),
+    st.builds(CountsLine, NUMBER, NUMBER, ZERO, ZERO),
+    st.builds(AddLine, NAME, several(NAME, 1, 3), several(NAME, 1, 3), EXPRESSION, ZERO, ZERO),
     st.builds(RectangleLine, NAME, MATERIAL, PLACE, EXPRESSION, st.none() | EXPRESSION, ZERO, ZERO),
     st.builds(
         PlaceLine, TEXT, NAME, PLACE, several(EXPRESSION, 0, 1), several(EXPRESSION, 0, 1), st.booleans(),

@@ -3,9 +3,11 @@
 from typing import Any
 
 from blocklang.language.syntax import (
+    AddLine,
     AllowanceLine,
     BlockFile,
     CellText,
+    CountsLine,
     CutLine,
     Cutting,
     FabricLine,
@@ -178,6 +180,15 @@ def _rectangle(node: RectangleLine) -> str:
     return f"patch {node.name.text} {material(node.material)} {spot(node.spot)} size {expression(node.width)}{height}"
 
 
+def _patch(node: PatchLine) -> str:
+    rounds = f" {node.rounds.times.text} times about {node.rounds.about.text}" if node.rounds else ""
+    return f"patch {node.name.text} {material(node.material)} through {steps(node.steps)}{rounds}"
+
+
+def _add(node: AddLine) -> str:
+    return f"add {node.name.text} of {names(node.fabrics)} to {names(node.sides)} by {expression(node.width)}"
+
+
 PRINT: dict[type, Any] = {
     tuple: lambda node: " ".join(map(_heading, node)),
     Heading: _heading,
@@ -187,7 +198,9 @@ PRINT: dict[type, Any] = {
     LetLine: lambda node: f"let {node.name.text} = {expression(node.value)}",
     PointLine: lambda node: f"point {node.name.text} {spot(node.spot)}",
     OutlineLine: lambda node: f"outline {steps(node.steps)}" if node.steps else "outline of patches",
-    PatchLine: lambda node: f"patch {node.name.text} {material(node.material)} through {steps(node.steps)}",
+    PatchLine: _patch,
+    CountsLine: lambda node: f"counts {node.patches.text} patches, {node.seams.text} seams",
+    AddLine: _add,
     RectangleLine: _rectangle,
     PlaceLine: _place,
     WishLine: _wish,
