@@ -15,6 +15,7 @@ PUBLIC = {
     "blocklang",
     "blocklang.assembly",
     "blocklang.assembly.values",
+    "blocklang.bias",
     "blocklang.block",
     "blocklang.cutting",
     "blocklang.cutting.methods",
@@ -31,6 +32,7 @@ PUBLIC = {
     "blocklang.pressing",
     "blocklang.pressing.preferences",
     "blocklang.pressing.values",
+    "blocklang.thickness",
 }
 
 

@@ -1,0 +1,12 @@
+"""Cloth folded layer by layer: how many layers lie where, and where each allowance has come to lie.
+
+May import geometry, block, graph, assembly and cutting; nothing later on the route. Pressing comes in as plain
+directions, so that pressing itself may ask. shapely is imported only when something is folded.
+"""
+
+from blocklang.thickness.lying import Lies
+from blocklang.thickness.measuring import fold, measure
+from blocklang.thickness.nearby import Nearby, layers_at
+from blocklang.thickness.values import Folded, Layer, Pile, Region, Thickness
+
+__all__ = ["Folded", "Layer", "Lies", "Nearby", "Pile", "Region", "Thickness", "fold", "layers_at", "measure"]

@@ -1,0 +1,126 @@
+"""What a crease does to cloth: which places lie beyond it, and where they come to lie when they are folded back."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from blocklang.geometry import Edge
+from blocklang.thickness.cloth import CURVE_ERROR
+
+if TYPE_CHECKING:
+    import numpy
+    from shapely import Polygon
+
+#: No allowance reaches further than this many seam allowances, its longest tip included.
+REACH = 4.5
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """Where cloth from the left of a crease is folded: on the right of `edge`, as far as an allowance can reach."""
+
+    edge: Edge
+    shape: "Polygon"
+    bounds: tuple[float, float, float, float]
+
+    def may_hold(self, bounds: tuple[float, float, float, float]) -> bool:
+        """Tell whether something with these bounds may reach into the zone."""
+        low_x, low_y, high_x, high_y = self.bounds
+        return bounds[0] < high_x and bounds[2] > low_x and bounds[1] < high_y and bounds[3] > low_y
+
+
+def fold_back(edge: Edge, cloth: "Polygon") -> "Polygon":
+    """Return cloth folded back over a crease: mirrored, across a curve square to it."""
+    from shapely import segmentize, transform
+
+    if edge.arc is None:
+        return transform(cloth, _mirror(edge))
+    fine = segmentize(cloth, math.sqrt(8 * edge.radius() * CURVE_ERROR))
+    return transform(fine, _turn_inside_out(edge))
+
+
+def zone_beyond(edge: Edge, cuts: tuple[float | None, float | None], allowance: float) -> Zone:
+    """Return the zone on the right of a crease.
+
+    `cuts` gives for each end the heading along which the zone is cut off, None where the crease is drawn on.
+    """
+    from shapely import Polygon
+
+    reach = REACH * allowance
+    zone = Polygon(_round_zone(edge, cuts, reach) if edge.arc else _straight_zone(edge, cuts, reach))
+    if edge.arc and not zone.is_valid:
+        zone = zone.buffer(0)
+    return Zone(edge, zone, zone.bounds)
+
+
+def _straight_zone(edge: Edge, cuts: Sequence[float | None], reach: float) -> list[tuple[float, float]]:
+    heading = edge.departs()
+    square = heading - math.pi / 2
+    near = [
+        (float(at.x), float(at.y)) if cut is not None else _from(at, heading, by)
+        for at, cut, by in ((edge.start, cuts[0], -reach), (edge.end, cuts[1], reach))
+    ]
+    headings = [square if cut is None else cut for cut in cuts]
+    far = [_from(at, cut, reach / max(math.cos(cut - square), 0.2)) for at, cut in zip(near, headings, strict=True)]
+    return [near[0], near[1], far[1], far[0]]
+
+
+def _from(at: tuple[float, float], heading: float, by: float) -> tuple[float, float]:
+    return at[0] + math.cos(heading) * by, at[1] + math.sin(heading) * by
+
+
+def _round_zone(edge: Edge, cuts: Sequence[float | None], reach: float) -> list[tuple[float, float]]:
+    assert edge.arc is not None
+    (cx, cy), radius = edge.arc.centre, edge.radius()
+    inward = not edge.arc.clockwise  # counterclockwise has the centre on its left, so the right is outward
+    other = radius + reach if inward else max(radius - reach, radius * 0.05)
+    more = min(reach / radius, math.pi / 3) * (1 if edge.sweep() > 0 else -1)
+    chords = edge.chords(CURVE_ERROR)
+    angles = [math.atan2(y - cy, x - cx) for x, y in chords]
+    before = [] if cuts[0] is not None else _sweep(angles[0] - more, more)
+    after = [] if cuts[1] is not None else _sweep(angles[-1], more)
+    near = [_on(cx, cy, radius, a) for a in before] + [(float(x), float(y)) for x, y in chords]
+    near += [_on(cx, cy, radius, a) for a in after]
+    far = [_on(cx, cy, other, a) for a in (*before, *angles, *after)]
+    return near + far[::-1]
+
+
+def _sweep(start: float, more: float) -> list[float]:
+    return [start + more * step / 12 for step in range(13)]
+
+
+def _on(cx: float, cy: float, radius: float, angle: float) -> tuple[float, float]:
+    return cx + radius * math.cos(angle), cy + radius * math.sin(angle)
+
+
+def _mirror(edge: Edge) -> Any:
+    ux, uy = math.cos(edge.departs()), math.sin(edge.departs())
+    x0, y0 = edge.start
+
+    def mirrored(places: "numpy.ndarray[Any, Any]") -> "numpy.ndarray[Any, Any]":
+        x, y = places[:, 0] - x0, places[:, 1] - y0
+        along = 2 * (x * ux + y * uy)
+        out = places.copy()
+        out[:, 0], out[:, 1] = x0 + along * ux - x, y0 + along * uy - y
+        return out
+
+    return mirrored
+
+
+def _turn_inside_out(edge: Edge) -> Any:
+    assert edge.arc is not None
+    cx, cy = edge.arc.centre
+    radius = edge.radius()
+
+    def turned(places: "numpy.ndarray[Any, Any]") -> "numpy.ndarray[Any, Any]":
+        import numpy
+
+        x, y = places[:, 0] - cx, places[:, 1] - cy
+        off = numpy.maximum(numpy.hypot(x, y), radius / 100)
+        scale = numpy.maximum(2 * radius - off, radius / 100) / off
+        out = places.copy()
+        out[:, 0], out[:, 1] = cx + x * scale, cy + y * scale
+        return out
+
+    return turned

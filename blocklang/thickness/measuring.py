@@ -1,0 +1,81 @@
+"""From folded cloth to its thickness: regions that are equally thick, and the pile at every junction."""
+
+import math
+from typing import TYPE_CHECKING
+
+from blocklang.assembly.values import Assembly
+from blocklang.geometry.tolerance import TICKS_PER_INCH
+from blocklang.graph.values import PatchGraph
+from blocklang.thickness.cloth import bodies_of, parts_of, polygons_of, rings_of
+from blocklang.thickness.folding import fold_all
+from blocklang.thickness.lying import Lies
+from blocklang.thickness.values import Folded, Layer, Pile, Region, Thickness
+
+if TYPE_CHECKING:
+    from shapely import Polygon
+
+#: Layers are laid over each other on a grid this fine (ticks), so that edges that coincide are one edge.
+GRID = 16.0
+#: Slivers narrower than this (1/250 in) come from curves drawn as chords.
+SLIVER = TICKS_PER_INCH / 250
+
+
+def fold(assembly: Assembly, lies: Lies) -> Folded:
+    """Return every piece of cloth as it lies in the finished block."""
+    bodies = [Layer(p, rings_of(body), False, True) for p, body in enumerate(bodies_of(assembly.graph))]
+    pieces = fold_all(assembly, lies)
+    return Folded((*bodies, *(Layer(piece.patch, rings_of(piece.cloth), piece.turned, False) for piece in pieces)))
+
+
+def measure(graph: PatchGraph, folded: Folded) -> Thickness:
+    """Return how thick the folded cloth of a block is."""
+    faces, counts = _laid_over(folded)
+    areas = [face.area / TICKS_PER_INCH**2 for face in faces]
+    piles = _piles(graph, faces, counts)
+    return Thickness(
+        _regions(faces, counts),
+        piles,
+        max(piles, key=lambda pile: (pile.layers, -pile.junction)),
+        math.fsum(count * area for count, area in zip(counts, areas, strict=True)),
+        math.fsum(areas),
+    )
+
+
+def _laid_over(folded: Folded) -> "tuple[list[Polygon], list[int]]":
+    """Return the faces that the edges of all layers make, and how many layers lie on each."""
+    import numpy
+    from shapely import STRtree, boundary, get_parts, point_on_surface, polygonize, union_all
+
+    cloth = polygons_of([layer.rings for layer in folded.layers])
+    edges = union_all(boundary(cloth), grid_size=GRID)
+    faces = [face for face in get_parts(polygonize(get_parts(edges))) if 2 * face.area > SLIVER * face.length]
+    found = STRtree(cloth).query(point_on_surface(faces), predicate="within")
+    counts = numpy.bincount(found[0], minlength=len(faces))
+    covered = [(face, int(count)) for face, count in zip(faces, counts, strict=True) if count]
+    return [face for face, _ in covered], [count for _, count in covered]
+
+
+def _regions(faces: "list[Polygon]", counts: list[int]) -> tuple[Region, ...]:
+    from shapely import coverage_union_all
+
+    found: list[Region] = []
+    for level in sorted(set(counts)):
+        whole = coverage_union_all([face for face, count in zip(faces, counts, strict=True) if count == level])
+        found.extend(sorted((Region(level, rings_of(part)) for part in parts_of(whole)), key=lambda r: r.rings))
+    return tuple(found)
+
+
+def _piles(graph: PatchGraph, faces: "list[Polygon]", counts: list[int]) -> tuple[Pile, ...]:
+    from shapely import Point, STRtree, points
+
+    at = points([junction.at for junction in graph.junctions])
+    reach = graph.block.seam_allowance * 0.98
+    best: dict[int, tuple[int, int]] = {}
+    for junction, face in zip(*STRtree(faces).query(at, predicate="dwithin", distance=reach).tolist(), strict=True):
+        best[junction] = max(best.get(junction, (0, 0)), (counts[face], -face))
+    piles = []
+    for junction in graph.junctions:
+        layers, face = best[junction.index]
+        place: Point = faces[-face].point_on_surface()
+        piles.append(Pile(junction.index, layers, (float(place.x), float(place.y))))
+    return tuple(piles)
