@@ -1,4 +1,4 @@
-"""How the junctions of a region may be closed: along which two seams the closing join runs, at what cost."""
+"""How the junctions of a region may be closed: which seams are sewn last there, and at what cost."""
 
 import math
 from dataclasses import dataclass
@@ -8,20 +8,23 @@ from blocklang.assembly.demands import Demands
 from blocklang.assembly.regions import Ground, Survey
 from blocklang.graph.values import Junction
 
-Pair = tuple[int, int]
-
 
 @dataclass(frozen=True, slots=True)
 class Closing:
-    """One way to close a junction: the join runs along a pair of seams, or none does and a seam is finished there.
+    """One way to close a junction: the seams in `last` are sewn after all others that meet there.
 
-    `pivots` are those that not every order needs, `partials` 1 when a seam is left half open there.
+    Two are one join that runs on through the junction; one is a partial seam, finished from the junction on.
+    `pivots` are those that not every order needs.
     """
 
     junction: int
-    pair: Pair | None
-    pivots: int
-    partials: int
+    last: tuple[int, ...]
+    pivots: int = 0
+
+    @property
+    def partials(self) -> int:
+        """1 when a partial seam is finished from here."""
+        return int(len(self.last) == 1)
 
 
 def closings(ground: Ground, survey: Survey, demands: Demands) -> dict[int, tuple[Closing, ...]]:
@@ -36,11 +39,13 @@ def _ways(junction: Junction, demands: Demands) -> tuple[Closing, ...]:
     early = demands.early.get(junction.index, frozenset())
     level = {end.segment: abs(math.sin(end.heading)) for end in junction.ends}
     last = sorted((end.segment for end in junction.ends if end.segment not in early), key=lambda s: (level[s], s))
-    straight = {tuple(sorted((e.segment, e.straight_on))) for e in junction.ends if e.straight_on is not None}
+    on = {end.segment: end.straight_on for end in junction.ends}
     pairs = [(min(pair), max(pair)) for pair in combinations(last, 2)]
-    free = [Closing(junction.index, p, 0, 0) for p in pairs if junction.always_pivots or p in straight]
+    through = [pair for pair in pairs if junction.always_pivots or on[pair[0]] == pair[1]]
+    free = [Closing(junction.index, pair) for pair in through]
     if junction.always_pivots:
         return tuple(free)
-    half = [] if junction.index in demands.held else [Closing(junction.index, None, 0, 1)]
-    bent = [Closing(junction.index, p, 1, 0) for p in pairs if p not in straight] if early else []
+    seams = [] if junction.index in demands.held else [seam for seam in last if on[seam] is not None]
+    half = [Closing(junction.index, (seam,)) for seam in seams]
+    bent = [Closing(junction.index, pair, 1) for pair in pairs if pair not in through] if early else []
     return (*free, *half, *bent)

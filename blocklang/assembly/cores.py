@@ -31,7 +31,7 @@ class Cores:
         if survey.region not in self._known:
             ways = closings(self.ground, survey, self.demands)
             for junction in self.half_open & ways.keys():
-                ways[junction] = tuple(way for way in ways[junction] if way.pair is None)
+                ways[junction] = tuple(way for way in ways[junction] if way.partials)
             self._known[survey.region] = least(self.ground.graph, ways), ways
         return self._known[survey.region]
 

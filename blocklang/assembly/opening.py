@@ -21,9 +21,9 @@ def openings(ground: Ground, survey: Survey, answer: Least, ways: Ways) -> list[
 def _in_rings(ground: Ground, answer: Least, ways: Ways) -> set[int]:
     """Return the junctions of the rings that there are as soon as nothing is left open."""
     assert answer.choice is not None
-    closed = {j: ways[j][0] if closing.pair is None else closing for j, closing in answer.choice.items()}
+    closed = {j: ways[j][0] if closing.partials else closing for j, closing in answer.choice.items()}
     found = {junction for ring in rings(ground.graph, closed) for junction in ring}
-    return found | {junction for junction, closing in answer.choice.items() if closing.pair is None}
+    return found | {junction for junction, closing in answer.choice.items() if closing.partials}
 
 
 def _ways(ground: Ground, survey: Survey, chain: Chain, ringed: set[int]) -> Iterator[tuple[int, tuple[int, ...], int]]:

@@ -15,7 +15,7 @@ Arcs = dict[int, dict[int, int]]
 def rings(graph: PatchGraph, choice: Mapping[int, Closing]) -> list[tuple[int, ...]]:
     """Return junctions whose closings cannot all hold, ring by ring, short rings among them; none when an order exists.
 
-    The pair of seams along which a junction is closed is sewn at once, and every other seam there before it.
+    What is sewn last at a junction is sewn at once, and every other seam there before it.
     """
     arcs = _arcs(graph, choice)
     part_of: dict[int, int] = {}
@@ -24,36 +24,31 @@ def rings(graph: PatchGraph, choice: Mapping[int, Closing]) -> list[tuple[int, .
     found: dict[tuple[int, ...], None] = {}
     for junction, closing in choice.items():
         for seam in _before(graph, closing):
-            pair = closing.pair
-            if pair is not None and part_of.get(seam, -1) == part_of.get(pair[0], -2) and len(found) < _AT_ONCE:
-                found[tuple(sorted({junction, *_way(arcs, part_of, pair, seam)}))] = None
+            if part_of.get(seam, -1) == part_of.get(closing.last[0], -2) and len(found) < _AT_ONCE:
+                found[tuple(sorted({junction, *_way(arcs, part_of, closing.last, seam)}))] = None
     return list(found)
 
 
 def _before(graph: PatchGraph, closing: Closing) -> list[int]:
     """Return the seams that must be sewn before a junction is closed."""
-    if closing.pair is None:
-        return []
-    return [e.segment for e in graph.junctions[closing.junction].ends if e.segment not in closing.pair]
+    return [e.segment for e in graph.junctions[closing.junction].ends if e.segment not in closing.last]
 
 
 def _arcs(graph: PatchGraph, choice: Mapping[int, Closing]) -> Arcs:
     """Return which seam leads on to which, and at which junction."""
     arcs: Arcs = {}
     for junction, closing in choice.items():
-        if closing.pair is not None:
-            one, other = closing.pair
-            arcs.setdefault(one, {})[other] = junction
-            arcs.setdefault(other, {})[one] = junction
-            for seam in _before(graph, closing):
-                arcs.setdefault(seam, {}).update({one: junction, other: junction})
+        for seam in closing.last:
+            arcs.setdefault(seam, {}).update((other, junction) for other in closing.last if other != seam)
+        for seam in _before(graph, closing):
+            arcs.setdefault(seam, {}).update(dict.fromkeys(closing.last, junction))
     return arcs
 
 
-def _way(arcs: Arcs, part_of: dict[int, int], pair: tuple[int, int], goal: int) -> set[int]:
-    """Return the junctions on a shortest way from a pair of seams to another within their part."""
-    came: dict[int, tuple[int, int] | None] = dict.fromkeys(pair)
-    waiting = list(pair)
+def _way(arcs: Arcs, part_of: dict[int, int], last: tuple[int, ...], goal: int) -> set[int]:
+    """Return the junctions on a shortest way from some seams to another within their part."""
+    came: dict[int, tuple[int, int] | None] = dict.fromkeys(last)
+    waiting = list(last)
     for here in waiting:
         if here == goal:
             break
@@ -74,8 +69,8 @@ def pieces(seams: frozenset[int], choice: Mapping[int, Closing]) -> list[list[in
     """Return the seams of a region taken together where a junction is closed along them: one list for each join."""
     beside: dict[int, list[int]] = {seam: [] for seam in seams}
     for closing in choice.values():
-        if closing.pair is not None:
-            one, other = closing.pair
+        if len(closing.last) == 2:
+            one, other = closing.last
             beside[one].append(other)
             beside[other].append(one)
     left = set(seams)
