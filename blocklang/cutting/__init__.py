@@ -5,6 +5,8 @@ May import geometry, diagnostics, block and graph; nothing later on the route.
 
 from blocklang.cutting.listing import cut
 from blocklang.cutting.methods import METHODS, Claim, CuttingMethod
+from blocklang.cutting.template_values import Template, TemplatePlace, TemplateUse
+from blocklang.cutting.templates import templates_of
 from blocklang.cutting.values import (
     Cutting,
     CuttingOptions,
@@ -33,10 +35,14 @@ __all__ = [
     "Strip",
     "StripLayout",
     "StripSet",
+    "Template",
+    "TemplatePlace",
+    "TemplateUse",
     "cut",
     "describe_layout",
     "describe_piece",
     "describe_strip",
     "describe_strip_set",
     "format_measure",
+    "templates_of",
 ]

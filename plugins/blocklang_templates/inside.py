@@ -1,0 +1,58 @@
+"""Where a box of words fits inside a shape on a drawing."""
+
+from collections.abc import Iterable
+
+from blocklang_drawing import Place
+
+Ring = tuple[Place, ...]
+Span = tuple[float, float]
+#: How finely the height of a shape is searched, and at how many levels a box is held against it.
+_STEPS, _LEVELS = 32, 9
+
+
+def place_box(ring: Ring, width: float, height: float) -> Place | None:
+    """Return the upper left corner of a level box inside a ring, as near to its middle as can be; None without room."""
+    low, high = min(y for _, y in ring), max(y for _, y in ring)
+    middle = _middle(ring)
+    found = []
+    for step in range(_STEPS + 1):
+        top = low + (high - low - height) * step / _STEPS
+        for left, right in _spans(ring, top, height) if high - low >= height else ():
+            if right - left >= width:
+                x = min(max(middle[0] - width / 2, left), right - width)
+                found.append((abs(x + width / 2 - middle[0]) + abs(top + height / 2 - middle[1]), x, top))
+    return min(found)[1:] if found else None
+
+
+def _spans(ring: Ring, top: float, height: float) -> list[Span]:
+    """Return the level stretches that are inside the ring all the way down a height."""
+    levels = [top + height * place / (_LEVELS - 1) for place in range(_LEVELS)]
+    levels += [y for _, y in ring if top < y < top + height]
+    spans = _within(ring, levels[0])
+    for level in levels[1:]:
+        spans = [(max(a, c), min(b, d)) for a, b in spans for c, d in _within(ring, level) if min(b, d) > max(a, c)]
+    return spans
+
+
+def _within(ring: Ring, level: float) -> list[Span]:
+    crossings = sorted(
+        ax + (level - ay) * (bx - ax) / (by - ay)
+        for (ax, ay), (bx, by) in zip(ring, ring[1:] + ring[:1], strict=True)
+        if (ay > level) != (by > level)
+    )
+    return list(zip(crossings[::2], crossings[1::2], strict=False))
+
+
+def _middle(ring: Ring) -> Place:
+    """Return the centre of area."""
+    twice = x = y = 0.0
+    for (ax, ay), (bx, by) in _sides(ring):
+        weight = ax * by - bx * ay
+        twice += weight
+        x += (ax + bx) * weight
+        y += (ay + by) * weight
+    return (x / (3 * twice), y / (3 * twice)) if twice else ring[0]
+
+
+def _sides(ring: Ring) -> Iterable[tuple[Place, Place]]:
+    return zip(ring, ring[1:] + ring[:1], strict=True)

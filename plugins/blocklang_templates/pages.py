@@ -1,0 +1,50 @@
+"""Templates as drawings at true size, laid on pages."""
+
+import math
+
+from blocklang_drawing import TRUE_SCALE, Drawing, Frame, FullSize, PageWords, lay_on_pages, room_for_pieces
+
+from blocklang.geometry import Outline
+from blocklang.hooks import OutputOptions
+from blocklang.plan import SewingPlan
+from blocklang_templates import words
+from blocklang_templates.choosing import Lettered
+from blocklang_templates.drawing import draw_template
+from blocklang_templates.labels import Label
+
+SMALL, LARGE = 9.0, 12.0
+
+
+def draw_pages(
+    plan: SewingPlan, chosen: tuple[Lettered, ...], options: OutputOptions, *, window: bool
+) -> tuple[Drawing, ...]:
+    """Return the pages of templates."""
+    size = LARGE if options.large_print else SMALL
+    subject = words.WINDOW_SUBJECT if window else words.SUBJECT
+    page = PageWords(plan.block.name, subject, words.notes(chosen, window=window), size)
+    room = room_for_pieces(page, options.paper)
+    pieces = [_piece(plan, one, size, room, window) for one in chosen]
+    return lay_on_pages(pieces, page, options.paper)
+
+
+def _piece(plan: SewingPlan, one: Lettered, size: float, room: tuple[float, float], window: bool) -> FullSize:
+    """Return a template with its grain upright, or level when it only fits on the page so."""
+    lines = tuple(words.say_use(plan, use) for use in one.template.uses)
+    upright, level = (_draw(one, lines, size, level, window) for level in (False, True))
+    fits = [drawing.width <= room[0] and drawing.height <= room[1] for drawing in (upright, level)]
+    return FullSize(f"Template {one.letter}", level if fits == [False, True] else upright)
+
+
+def _draw(one: Lettered, lines: tuple[str, ...], size: float, level: bool, window: bool) -> Drawing:
+    template = one.template
+    turn = math.remainder((0.0 if level else math.pi / 2) - template.grain, math.pi)
+    frame = Frame(turned_bounds(template.cut, turn), TRUE_SCALE, turn=turn)
+    label = Label(one.letter, template.name, lines, size, upright=not level)
+    return draw_template(template, label, frame, window=window)
+
+
+def turned_bounds(outline: Outline, turn: float) -> tuple[float, float, float, float]:
+    """Return the bounds of an outline after turning it about (0, 0), in ticks."""
+    c, s = math.cos(turn), math.sin(turn)
+    xs, ys = zip(*((p.x * c - p.y * s, p.x * s + p.y * c) for p in outline.chords()), strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
