@@ -2,7 +2,7 @@
 
 from blocklang.assembly.closings import closings
 from blocklang.assembly.demands import Demands
-from blocklang.assembly.least import Least, Ways, least
+from blocklang.assembly.least import Least, Rings, Ways, least
 from blocklang.assembly.opening import openings
 from blocklang.assembly.regions import Ground, Region, Survey
 from blocklang.assembly.rings import last_pieces, pieces
@@ -23,6 +23,7 @@ class Cores:
         self.fewest_pivots = 0
         self.fewest_partials = 0
         self._known: dict[Region, tuple[Least, Ways]] = {}
+        self._rings: Rings = {}
         for junctions in demands.half_open:
             self._leave_open(junctions)
 
@@ -32,7 +33,7 @@ class Cores:
             ways = closings(self.ground, survey, self.demands)
             for junction in self.half_open & ways.keys():
                 ways[junction] = tuple(way for way in ways[junction] if way.partials)
-            self._known[survey.region] = least(self.ground.graph, ways), ways
+            self._known[survey.region] = least(self.ground.graph, ways, self._rings), ways
         return self._known[survey.region]
 
     def split(self, survey: Survey, labels: dict[int, int]) -> Split | None:

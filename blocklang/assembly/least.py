@@ -19,6 +19,8 @@ _MOST_ROUNDS = 120
 _MOST_NODES = 4000
 
 Ways = dict[int, tuple[Closing, ...]]
+#: Closings that cannot all hold, in this region or any other that holds their junctions.
+Rings = dict[tuple[Closing, ...], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,23 +43,32 @@ class Least:
         return (self.pivots, self.partials) == (self.fewest_pivots, self.fewest_partials)
 
 
-def least(graph: PatchGraph, ways: Ways) -> Least:
-    """Return the closings with the fewest pivots, then the fewest partial seams."""
+def least(graph: PatchGraph, ways: Ways, known: Rings) -> Least:
+    """Return the closings with the fewest pivots, then the fewest partial seams; rings that turn up become known."""
     if not all(ways.values()):
         return Least(None, 0, 0, 0, 0, possible=False)
     first = {junction: options[0] for junction, options in ways.items()}
     found = rings(graph, first)
     if not found and not any(closing.pivots or closing.partials for closing in first.values()):
         return Least(first, 0, 0, 0, 0)
-    return _search(graph, _Program(ways), found)
+    program = _Program(ways)
+    for ring in known:
+        if all(closing in ways.get(closing.junction, ()) for closing in ring):
+            program.forbid(ring)
+    _forbid(program, known, found, first)
+    return _search(graph, program, known)
 
 
-def _search(graph: PatchGraph, program: "_Program", found: list[tuple[int, ...]]) -> Least:
-    choice = {junction: options[0] for junction, options in program.ways.items()}
+def _forbid(program: "_Program", known: Rings, found: list[tuple[int, ...]], choice: dict[int, Closing]) -> None:
+    for junctions in found:
+        ring = tuple(choice[junction] for junction in junctions)
+        known[ring] = None
+        program.forbid(ring)
+
+
+def _search(graph: PatchGraph, program: "_Program", known: Rings) -> Least:
     bound = 0
     for _ in range(_MOST_ROUNDS):
-        for ring in found:
-            program.forbid([choice[junction] for junction in ring])
         solved = program.solve()
         if solved is None:
             return Least(None, 0, 0, 0, 0, possible=False)
@@ -65,6 +76,7 @@ def _search(graph: PatchGraph, program: "_Program", found: list[tuple[int, ...]]
         found = rings(graph, choice)
         if not found:
             return _costed(program, choice, bound)
+        _forbid(program, known, found, choice)
     return Least(None, 0, 0, *divmod(bound, program.dear))
 
 
@@ -87,7 +99,7 @@ class _Program:
         """What a pivot costs, in partial seams."""
         return len(self.ways) + 1
 
-    def forbid(self, together: list[Closing]) -> None:
+    def forbid(self, together: tuple[Closing, ...]) -> None:
         """Add that not all of these closings hold."""
         solver = self._ready()
         columns = [self.columns[closing] for closing in together if closing in self.columns]
