@@ -1,16 +1,16 @@
 """Clips and locks that depend on each other, looked at apart from everything else."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from blocklang.pressing.costs import kept
+from blocklang.pressing.costs import holds, kept
 from blocklang.pressing.groups import groups_of, heads_of
 from blocklang.pressing.parity import ParityForest
 from blocklang.pressing.parts import tie_all, tied_to_settled
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule
 from blocklang.pressing.tables import least
-from blocklang.pressing.weighing import left_from, tables_of_rules
+from blocklang.pressing.weighing import left_from, seams_of, tables_of_rules
 
 #: After so many best choices of a cluster no more are looked for, and none of its rules is taken for sure.
 _MOST_CHOICES = 24
@@ -48,22 +48,41 @@ def clusters_of(question: Question, suspects: frozenset[int]) -> tuple[Cluster, 
     return tuple(found)
 
 
-def suspects_of(question: Question, left: Sequence[bool]) -> frozenset[int]:
+def clipped(question: Question, left: Sequence[bool]) -> frozenset[int]:
     """Return the rules about clips on the stretches of joins that a choice clips, by place; a settled seam ends one."""
+    broken = (place for place, rule in enumerate(question.rules) if rule.rank is Rank.CLIPS and not kept(rule, left))
+    return _stretches(question, tuple(broken))
+
+
+def spun_beside(question: Question, left: Sequence[bool], rules: Iterable[Rule]) -> frozenset[int]:
+    """Return those on the stretches that change side at a spun junction which shares an open choice with some rules."""
     forest = tied_to_settled(question)
     fixed = forest.find(len(question.graph.segments))[0]
+    heads = {head for rule in rules for head in heads_of(rule, forest)} - {fixed}
+    turned = (
+        place
+        for place, rule in enumerate(question.rules)
+        if rule.instead and not holds(rule.ties, left) and not heads.isdisjoint(heads_of(rule, forest))
+    )
+    return _stretches(question, tuple(turned))
+
+
+def loss_of(question: Question, left: Sequence[bool], rules: Iterable[Rule]) -> int:
+    """Return what a choice loses of some rules, a clip counted as more than all locks."""
+    clip = clip_weight(question)
+    return sum(rule.weight * (clip if rule.rank is Rank.CLIPS else 1) for rule in rules if not kept(rule, left))
+
+
+def _stretches(question: Question, places: tuple[int, ...]) -> frozenset[int]:
+    settled = {segment for segment, _ in question.settled}
     beside: dict[int, list[int]] = {}
-    waiting = []
     for place, rule in enumerate(question.rules):
-        if rule.rank is Rank.CLIPS:
-            for end in rule.ties[0][:2]:
-                beside.setdefault(end, []).append(place)
-            if not kept(rule, left):
-                waiting.append(place)
-    found = set(waiting)
+        for end in rule.ties[0][:2] if rule.rank is Rank.CLIPS else ():
+            beside.setdefault(end, []).append(place)
+    found, waiting = set(places), list(places)
     while waiting:
         for end in question.rules[waiting.pop()].ties[0][:2]:
-            fresh = [] if forest.find(end)[0] == fixed else [p for p in beside[end] if p not in found]
+            fresh = [] if end in settled else [place for place in beside[end] if place not in found]
             found.update(fresh)
             waiting += fresh
     return frozenset(found)
@@ -76,7 +95,7 @@ def _contradictory(question: Question, forest: ParityForest) -> frozenset[int]:
     clips = [rule for rule in question.rules if rule.rank is Rank.CLIPS and not rule.instead]
     for group in groups_of(question, forest, clips):
         trial = forest.copy()
-        if not all([tie_all(trial, rule) for rule in group]):
+        if not all(tie_all(trial, rule) for rule in group):
             found.update(places[id(rule)] for rule in group)
     return frozenset(found)
 
@@ -107,7 +126,7 @@ def _look_at(question: Question, forest: ParityForest, rules: tuple[Rule, ...]) 
         answers = least(tables_of_rules(weighed, question, forest))
         if answers is None:
             return None
-        left = left_from(question, forest, answers)
+        left = left_from(seams_of(rules), question, forest, answers)
         broken = {place for place, rule in enumerate(rules) if not kept(rule, left)}
         if broken <= doubted:
             sure = [rule for place, rule in enumerate(rules) if place not in doubted and not rule.instead]

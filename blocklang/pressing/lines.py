@@ -57,8 +57,9 @@ def follow(graph: PatchGraph) -> AuthorLines:
     spun: dict[int, SpinWish] = {}
     lines: list[AuthorLine] = []
     clashes: list[Reason] = []
+    by_id = {patch.id: index for index, patch in enumerate(graph.block.patches)}
     for wish in _in_order(graph.block.wishes):
-        line = _line(graph, wish)
+        line = _line(graph, wish, by_id)
         against = _first_clash(graph, line, owners, spun)
         if against is not None:
             clashes.append(against)
@@ -92,10 +93,10 @@ def _in_order(wishes: tuple[Wish, ...]) -> Iterator[PressingWish]:
         yield from (wish for wish in wishes if isinstance(wish, kind))
 
 
-def _line(graph: PatchGraph, wish: PressingWish) -> AuthorLine:
+def _line(graph: PatchGraph, wish: PressingWish, by_id: dict[str, int]) -> AuthorLine:
     match wish:
         case PressWish():
-            return AuthorLine(wish, tuple(_of_seam(graph, wish)))
+            return AuthorLine(wish, tuple(_of_seam(graph, wish, by_id)))
         case SpinWish():
             junction = next(j for j in graph.junctions if same_point(j.at, wish.at))
             return AuthorLine(wish, tuple(_of_spin(junction, wish.sense)), junction.index)
@@ -103,13 +104,13 @@ def _line(graph: PatchGraph, wish: PressingWish) -> AuthorLine:
             return AuthorLine(wish, tuple(_of_fabric(graph, wish)))
 
 
-def _of_seam(graph: PatchGraph, wish: PressWish) -> Iterator[Settled]:
-    patches = graph.block.patches
-    pair = {index for index, patch in enumerate(patches) if patch.id in wish.patches}
-    for segment in graph.seams:
-        if {segment.left, segment.right} == pair:
-            toward_left = patches[segment.left].id == wish.toward
-            yield Settled(segment.index, None if wish.toward is None else toward_left)
+def _of_seam(graph: PatchGraph, wish: PressWish, by_id: dict[str, int]) -> Iterator[Settled]:
+    one, other = (by_id[name] for name in wish.patches)
+    for index in sorted({segment for segment, _ in graph.sides[one]}):
+        segment = graph.segments[index]
+        if {segment.left, segment.right} == {one, other}:
+            toward_left = graph.block.patches[segment.left].id == wish.toward
+            yield Settled(index, None if wish.toward is None else toward_left)
 
 
 def _of_spin(junction: Junction, turn: SpinSense) -> Iterator[Settled]:

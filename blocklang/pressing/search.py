@@ -1,17 +1,17 @@
 """Finding the best directions for a part whose ties disagree."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from blocklang.pressing.clusters import clip_weight, suspects_of
+from blocklang.pressing.clusters import clip_weight, clipped, loss_of, spun_beside
 from blocklang.pressing.cores import least_broken
 from blocklang.pressing.costs import costs_of
 from blocklang.pressing.parity import ParityForest
 from blocklang.pressing.parts import follow_most, tied_to_settled
 from blocklang.pressing.program import write_program
 from blocklang.pressing.ranks import Rank
-from blocklang.pressing.rules import Question
+from blocklang.pressing.rules import Question, Rule
 from blocklang.pressing.solving import solve, value_of
 from blocklang.pressing.tables import least
 from blocklang.pressing.tying import Doubtful, Tied, tie_what_is_sure
@@ -43,7 +43,9 @@ def search(question: Question, deadline: float | None) -> Answer:
         if _supposed_rightly(question, tied, left):
             return Answer(left, 0.0)
         found.append(left)
-        more = suspects | suspects_of(question, left)
+        more = suspects | clipped(question, left)
+        if more == suspects:
+            more |= spun_beside(question, left, _excessive(question, tied, left))
         if more == suspects:
             break
         suspects = more
@@ -73,7 +75,7 @@ def _with_solver(
 
 def _by_tables(question: Question, forest: ParityForest) -> tuple[bool, ...] | None:
     answers = least(tables_of(question, forest, scales_of(question)))
-    return None if answers is None else left_from(question, forest, answers)
+    return None if answers is None else left_from(question.seams, question, forest, answers)
 
 
 def _supposed_rightly(question: Question, tied: Tied, left: Sequence[bool]) -> bool:
@@ -92,6 +94,17 @@ def _loses_the_least(question: Question, tied: Tied, rank: Rank, cost: int) -> b
         return True
     exact = [_least_lost(question, group) for group in groups]
     return None not in exact and cost == tied.doomed[rank] + sum(lost for lost in exact if lost is not None)
+
+
+def _excessive(question: Question, tied: Tied, left: Sequence[bool]) -> Iterator[Rule]:
+    """Yield the rules about clips and locks that lose more than they must where they are looked at alone."""
+    for cluster in tied.clusters:
+        rules = [question.rules[place] for place in cluster.places]
+        if loss_of(question, left, rules) > cluster.lost:
+            yield from rules
+    for group in tied.doubtful:
+        if group.rank is Rank.LOCKS and loss_of(question, left, group.rules) > (_least_lost(question, group) or 0):
+            yield from group.rules
 
 
 def _least_lost(question: Question, group: Doubtful) -> int | None:

@@ -1,6 +1,6 @@
 """A disputed part as tables of costs, all ranks in one number."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import count
 from math import gcd
@@ -35,23 +35,27 @@ def scales_of(question: Question) -> tuple[int, ...]:
 
 def tables_of(question: Question, forest: ParityForest, scales: tuple[int, ...]) -> list[Table]:
     """Return the tables of a part; choices are the heads of the forest's groups."""
-    literals = _literals(question, forest)
+    literals = _literals(question, forest, question.seams)
     return [*_tables(question, literals, question.rules, scales), *_preferences(question, literals)]
 
 
-def tables_of_rules(rules: Iterable[Rule], question: Question, forest: ParityForest) -> list[Table]:
+def tables_of_rules(rules: Sequence[Rule], question: Question, forest: ParityForest) -> list[Table]:
     """Return the tables that add up the weight of broken rules, and nothing else."""
-    return list(_tables(question, _literals(question, forest), rules, (1,) * len(Rank)))
+    return list(_tables(question, _literals(question, forest, seams_of(rules)), rules, (1,) * len(Rank)))
 
 
-def left_from(question: Question, forest: ParityForest, answers: Answers) -> tuple[bool, ...]:
-    """Return the directions that answers for the heads of a forest's groups mean; "no" where there is none."""
-    fixed, fixed_differs = forest.find(len(question.graph.segments))
+def left_from(seams: Iterable[int], question: Question, forest: ParityForest, answers: Answers) -> tuple[bool, ...]:
+    """Return the directions of seams by answers for the heads of a forest's groups; "no" where there is none."""
     left = [True] * len(question.graph.segments)
-    for seam in question.seams:
-        head, differs = forest.find(seam)
-        left[seam] = (not fixed_differs if head == fixed else answers.get(head, False)) ^ differs
+    for seam, (choice, turned) in _literals(question, forest, seams).items():
+        left[seam] = (choice == SETTLED or answers.get(choice, False)) ^ turned
     return tuple(left)
+
+
+def seams_of(rules: Iterable[Rule]) -> tuple[int, ...]:
+    """Return the segments that rules are about, each once."""
+    ends = (end for rule in rules for tie in (*rule.ties, *rule.instead) for end in tie[:2])
+    return tuple(dict.fromkeys(ends))
 
 
 def _tables(
@@ -69,10 +73,10 @@ def _tables(
         yield from _tables_of_rule(ties, instead, cost, fresh)
 
 
-def _literals(question: Question, forest: ParityForest) -> dict[int, Literal]:
+def _literals(question: Question, forest: ParityForest, seams: Iterable[int]) -> dict[int, Literal]:
     fixed, fixed_differs = forest.find(len(question.graph.segments))
     found = {}
-    for seam in question.seams:
+    for seam in seams:
         head, differs = forest.find(seam)
         found[seam] = (SETTLED, differs ^ fixed_differs) if head == fixed else (head, differs)
     return found
