@@ -4,6 +4,7 @@ May import geometry, diagnostics, block and graph; nothing later on the route.
 """
 
 from blocklang.assembly.assemble import Assembled, assemble
+from blocklang.assembly.preferences import Why
 from blocklang.assembly.values import Assembly, Count, Join, JoinKind, Step, Travelled
 
-__all__ = ["Assembled", "Assembly", "Count", "Join", "JoinKind", "Step", "Travelled", "assemble"]
+__all__ = ["Assembled", "Assembly", "Count", "Join", "JoinKind", "Step", "Travelled", "Why", "assemble"]

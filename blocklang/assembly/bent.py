@@ -6,6 +6,7 @@ from itertools import pairwise
 
 from blocklang.assembly.likeness import Likeness
 from blocklang.assembly.permission import Permission
+from blocklang.assembly.preferences import SetInCost, why_best
 from blocklang.assembly.regions import Ground, Survey
 from blocklang.assembly.splits import Split
 from blocklang.assembly.straight import around
@@ -78,20 +79,29 @@ class BentCuts:
         alike: dict[object, list[SetIn]] = {}
         for item in found:
             alike.setdefault((self.likeness.key(item.part)[0], item.bends, item.dear, item.outer), []).append(item)
-        group = min(alike.values(), key=lambda items: self._cost(items, len(survey.members)))
+        groups = sorted((self._cost(items, len(survey.members)), items) for items in alike.values())
+        group = groups[0][1]
         chosen: list[tuple[int, ...]] = []
         taken: set[int] = set()
         for item in group[: 1 if one else None]:
             if not taken.intersection(item.part) and not self._touches(survey, item.part, taken):
                 chosen.append(item.part)
                 taken.update(item.part)
-        return around(survey.region, chosen)
+        return around(survey.region, chosen, why_best([cost for cost, _ in groups]))
 
-    def _cost(self, items: list[SetIn], size: int) -> tuple[int, ...]:
-        """Dear bends, then large units under the needle, then outside pieces last, then long jobs at once."""
+    def _cost(self, items: list[SetIn], size: int) -> SetInCost:
+        """Measure equal set-ins by what quilters prefer."""
         first = items[0]
         smaller = min(len(first.part), size - len(first.part))
-        return first.dear, smaller - 1, first.bends, first.outer == 0, first.outer, -len(items), first.part[0]
+        return SetInCost(
+            spare_pivots=first.dear,
+            size=smaller - 1,
+            bends=first.bends,
+            inside=int(first.outer == 0),
+            outside_edges=first.outer,
+            count=-len(items),
+            place=first.part[0],
+        )
 
     def _touches(self, survey: Survey, part: tuple[int, ...], taken: set[int]) -> bool:
         sides = (self.ground.graph.segments[index] for patch in part for index, _ in self.ground.graph.sides[patch])

@@ -1,6 +1,7 @@
 """Choosing how a unit comes apart, the same way for equal units."""
 
 import math
+from dataclasses import replace
 
 from blocklang.assembly.bent import BentCuts
 from blocklang.assembly.cores import Cores
@@ -8,6 +9,7 @@ from blocklang.assembly.demands import Demands
 from blocklang.assembly.likeness import Key, Likeness
 from blocklang.assembly.opening import full
 from blocklang.assembly.permission import Permission
+from blocklang.assembly.preferences import Why
 from blocklang.assembly.regions import Chain, Ground, Region, Survey
 from blocklang.assembly.splits import Split
 from blocklang.assembly.straight import StraightCuts
@@ -59,16 +61,23 @@ class Chooser:
     def _choose(self, region: Region) -> Split | None:
         survey = self.ground.survey(region)
         named, kept = self.wholes.named(region), self.wholes.all(region)
-        found = self._cut(survey, kept) if kept != named else None
-        found = found or self._cut(survey, named) or self._bent.best(survey, named, dear=False)
+        found = self._cut(survey, kept, Why.FINISHED_UNITS) if kept != named else None
+        found = (
+            found
+            or self._cut(survey, named, Why.ASKED if named else None)
+            or self._bent.best(survey, named, dear=False)
+        )
         return found or self.cores.split(survey, named) or self._bent.best(survey, named, dear=True)
 
-    def _cut(self, survey: Survey, labels: dict[int, int]) -> Split | None:
+    def _cut(self, survey: Survey, labels: dict[int, int], why: Why | None) -> Split | None:
         """Take a straight cut if there is one that keeps together what `labels` number alike."""
         chains = self.ground.chains(survey)
         cuts = [c for c in chains if full(survey, c) and self._permission.allows(c.segments, labels)]
-        cuts = [c for c in cuts if self._from_a_notch(survey, c)] or cuts
-        return self._straight.best(survey, cuts) if cuts else None
+        notched = [c for c in cuts if self._from_a_notch(survey, c)]
+        split = self._straight.best(survey, notched or cuts) if cuts else None
+        if split is not None and (why or len(notched) < len(cuts)):
+            split = replace(split, why=why or (Why.FINISHED_UNITS if notched else split.why))
+        return split
 
     def _from_a_notch(self, survey: Survey, chain: Chain) -> bool:
         """Tell whether a cut starts in an inner corner of the unit: there two units meet that were made alone."""
@@ -82,4 +91,4 @@ def _moved(split: Split, order: tuple[int, ...], onto: tuple[int, ...]) -> Split
     if split.closing:
         raise AssertionError("a half-open seam is chosen afresh for each unit")
     parts = (Region(tuple(sorted(to[patch] for patch in part.patches)), part.open) for part in split.parts)
-    return Split(split.kind, tuple(parts))
+    return Split(split.kind, tuple(parts), split.why)

@@ -4,6 +4,7 @@ from blocklang.assembly.closings import closings
 from blocklang.assembly.demands import Demands
 from blocklang.assembly.least import Least, Rings, Ways, least
 from blocklang.assembly.opening import openings
+from blocklang.assembly.preferences import Why
 from blocklang.assembly.regions import Ground, Region, Survey
 from blocklang.assembly.rings import last_pieces, pieces
 from blocklang.assembly.splits import Split, SplitKind
@@ -72,14 +73,14 @@ class Cores:
         parts = self.ground.parts(survey, join)
         region = survey.region
         if len(parts) == 2:
-            return Split(SplitKind.ROW, tuple(Region(part, region.open) for part in parts))
+            return Split(SplitKind.ROW, tuple(Region(part, region.open) for part in parts), Why.ONLY_WAY)
         first = self.ground.graph.segments[join[0]]
         ends = [end for end in self._ends(join) if end not in survey.edge]
         if len(parts) > 2 or not ends:
             return None
         ordered = join if ends[0] in (first.start, first.end) else join[::-1]
         opened = Region(region.patches, region.open.union(join))
-        return Split(SplitKind.CLOSING, (opened,), tuple(ordered), ends[0])
+        return Split(SplitKind.CLOSING, (opened,), Why.RING, tuple(ordered), ends[0])
 
     def _ends(self, join: list[int]) -> list[int]:
         """Return the junctions at the two ends of a join."""

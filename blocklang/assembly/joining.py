@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 
 from blocklang.assembly.choosing import Chooser
+from blocklang.assembly.preferences import Why
 from blocklang.assembly.regions import Ground, Region
 from blocklang.assembly.splits import Split, SplitKind
 from blocklang.assembly.values import Join, JoinKind, Travelled
@@ -10,11 +11,12 @@ from blocklang.assembly.values import Join, JoinKind, Travelled
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """One unit of the tree: its region, the joins that finish it, and the unit number it gets."""
+    """One unit of the tree: its region, the joins that finish it, the unit number it gets, and why it is made so."""
 
     region: Region
     joins: tuple[int, ...]
     unit: int
+    why: Why
 
 
 @dataclass(slots=True)
@@ -59,7 +61,7 @@ def _make(sewing: Sewing, region: Region, split: Split, units: list[int]) -> int
         unit = units[0]
         for other in units[1:]:
             unit = _join(sewing, unit, other, region.open)
-    sewing.made.append(Made(region, tuple(range(first, len(sewing.joins))), unit))
+    sewing.made.append(Made(region, tuple(range(first, len(sewing.joins))), unit, split.why))
     return unit
 
 

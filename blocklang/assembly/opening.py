@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from blocklang.assembly.least import Least, Ways
+from blocklang.assembly.preferences import Why
 from blocklang.assembly.regions import Chain, Ground, Region, Survey
 from blocklang.assembly.rings import rings
 from blocklang.assembly.splits import Split, SplitKind
@@ -37,7 +38,7 @@ def _ways(ground: Ground, survey: Survey, chain: Chain, ringed: set[int]) -> Ite
 
 def _opened(survey: Survey, rest: tuple[int, ...], junction: int) -> Split:
     region = Region(survey.region.patches, survey.region.open.union(rest))
-    return Split(SplitKind.CLOSING, (region,), rest, junction)
+    return Split(SplitKind.CLOSING, (region,), Why.RING, rest, junction)
 
 
 def full(survey: Survey, chain: Chain) -> bool:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
+from blocklang.assembly.preferences import Why
 from blocklang.assembly.regions import Region
 
 
@@ -20,5 +21,6 @@ class Split:
 
     kind: SplitKind
     parts: tuple[Region, ...]
+    why: Why
     closing: tuple[int, ...] = ()
     begins: int = -1

@@ -46,4 +46,4 @@ def _group_place(chooser: Chooser, made: Made) -> int:
 
 def _step(sewing: Sewing, group: list[Made]) -> Step:
     joins = tuple(index for made in group for index in made.joins)
-    return Step(sewing.joins[joins[0]].kind, joins, len(group), tuple(made.unit for made in group))
+    return Step(sewing.joins[joins[0]].kind, joins, len(group), tuple(made.unit for made in group), group[0].why)

@@ -2,13 +2,13 @@
 
 import math
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from blocklang.assembly.likeness import Key, Likeness
+from blocklang.assembly.preferences import RowCost, Why, why_best
 from blocklang.assembly.regions import Chain, Ground, Region, Survey
 from blocklang.assembly.splits import Split, SplitKind
 from blocklang.geometry.marks import Marks
-
-Score = tuple[float, ...]
 
 #: Rows of up to this many parts are also tried as rows of rows.
 _GROUPED = 9
@@ -31,7 +31,9 @@ class StraightCuts:
         if around is not None:
             return around
         scored = [scored for family in self._families(cuts) for scored in self._rows(survey, family)]
-        return min(scored, key=lambda pair: pair[0])[1] if scored else None
+        if not scored:
+            return None
+        return replace(min(scored, key=lambda pair: pair[0])[1], why=why_best([cost for cost, _ in scored]))
 
     def _families(self, cuts: list[Chain]) -> Iterator[list[Chain]]:
         families: dict[int, list[Chain]] = {}
@@ -47,7 +49,7 @@ class StraightCuts:
         heading = edges[0].departs() % math.pi
         return self._headings.number(0.0 if math.pi - heading < 1e-3 else heading)
 
-    def _rows(self, survey: Survey, family: list[Chain]) -> Iterator[tuple[Score, Split]]:
+    def _rows(self, survey: Survey, family: list[Chain]) -> Iterator[tuple[RowCost, Split]]:
         """Yield the whole family as one row, and rows of rows, where that works; otherwise each cut alone."""
         row = self._row(survey, family)
         if row is not None:
@@ -60,7 +62,7 @@ class StraightCuts:
                 yield self._score(alone, (1, 1), [cut]), alone
 
     def _grouped(self, row: Split, sizes: tuple[int, ...]) -> Split:
-        return Split(SplitKind.ROW, tuple(_together(group) for group in _runs(row.parts, sizes)))
+        return Split(SplitKind.ROW, tuple(_together(group) for group in _runs(row.parts, sizes)), Why.ONLY_WAY)
 
     def _row(self, survey: Survey, family: list[Chain]) -> Split | None:
         parts = self.ground.parts(survey, (index for cut in family for index in cut.segments))
@@ -70,7 +72,7 @@ class StraightCuts:
         if order is None:
             return None
         regions = tuple(_part(survey.region, parts[place]) for place in order)
-        return Split(SplitKind.ROW, self._from_the_left(regions))
+        return Split(SplitKind.ROW, self._from_the_left(regions), Why.ONLY_WAY)
 
     def _borders(self, parts: list[tuple[int, ...]], family: list[Chain]) -> list[tuple[int, int]]:
         """Return, for each cut, the two parts that it separates."""
@@ -90,15 +92,20 @@ class StraightCuts:
         likes = [self.likeness.patches[patch] for patch in region.patches]
         return sum(like.x for like in likes) / len(likes), sum(like.y for like in likes) / len(likes)
 
-    def _score(self, row: Split, sizes: tuple[int, ...], family: list[Chain]) -> Score:
-        """Units that are easy to measure, few different ones, many at once, rows before columns; less is better."""
+    def _score(self, row: Split, sizes: tuple[int, ...], family: list[Chain]) -> RowCost:
+        """Measure a row by what quilters prefer."""
         heading = self.ground.graph.segments[family[0].segments[0]].edge.departs()
         groups = _runs(row.parts, sizes)
         units = [_together(group) for group in groups]
-        odd = float(any(not self._is_rectangle(unit, heading) for unit in units if len(unit.patches) > 1))
         upright = abs(math.cos(heading)) < 0.5
-        against = float(self.columns is not None and upright is not self.columns)
-        return against, odd, self._new_units(units, groups), -len(row.parts), len(units), float(upright)
+        return RowCost(
+            against_author=int(self.columns is not None and upright is not self.columns),
+            awkward=int(any(not self._is_rectangle(unit, heading) for unit in units if len(unit.patches) > 1)),
+            new_kinds=self._new_units(units, groups),
+            parts=-len(row.parts),
+            joins=len(units),
+            columns=int(upright),
+        )
 
     def _new_units(self, units: list[Region], groups: list[tuple[Region, ...]]) -> int:
         """Count the different units that must be made for a row and are not made elsewhere anyway."""
@@ -138,14 +145,14 @@ class StraightCuts:
             if place != body:
                 alike.setdefault(self.likeness.key(part)[0], []).append(part)
         leaves = max(alike.values(), key=lambda group: (len(group), -len(group[0])))
-        return around(survey.region, leaves) if len(leaves) > 2 else None
+        return around(survey.region, leaves, Why.ROUND_A_BODY) if len(leaves) > 2 else None
 
 
-def around(region: Region, leaves: list[tuple[int, ...]]) -> Split:
+def around(region: Region, leaves: list[tuple[int, ...]], why: Why) -> Split:
     """Return the split of a region into a body and what is sewn to it."""
     gone = {patch for leaf in leaves for patch in leaf}
     body = tuple(patch for patch in region.patches if patch not in gone)
-    return Split(SplitKind.AROUND, tuple(_part(region, part) for part in (body, *leaves)))
+    return Split(SplitKind.AROUND, tuple(_part(region, part) for part in (body, *leaves)), why)
 
 
 def _groupings(count: int) -> Iterator[tuple[int, ...]]:

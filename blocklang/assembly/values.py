@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
+from blocklang.assembly.preferences import Why
 from blocklang.graph.values import PatchGraph
 
 
@@ -46,13 +47,15 @@ class Join:
 class Step:
     """Joins that a teacher tells as one step: equal units made `times` times, each by `len(joins) / times` joins.
 
-    `joins` are indices into `Assembly.joins`, instance after instance; `makes` the finished unit of each instance.
+    `joins` are indices into `Assembly.joins`, instance after instance; `makes` the finished unit of each instance;
+    `why` is in what this way is better than the next best.
     """
 
     kind: JoinKind
     joins: tuple[int, ...]
     times: int
     makes: tuple[int, ...]
+    why: Why = Why.ONLY_WAY
 
 
 @dataclass(frozen=True, slots=True)
