@@ -1,4 +1,4 @@
-"""Which templates are drawn, and the letter of each."""
+"""Which templates are drawn, and the number of each."""
 
 from dataclasses import dataclass
 
@@ -7,21 +7,15 @@ from blocklang.plan import SewingPlan
 
 
 @dataclass(frozen=True, slots=True)
-class Lettered:
-    """A template with the letter that it goes by; letters are those of all templates of the block."""
+class Numbered:
+    """A template and the number it goes by among all templates of the block."""
 
-    letter: str
+    number: int
     template: Template
 
 
-def choose_templates(plan: SewingPlan, *, everything: bool) -> tuple[Lettered, ...]:
-    """Return the templates that the cutting list asks for, or all of them; letters are the same either way."""
-    found = templates_of(plan.graph, plan.cutting)
-    lettered = (Lettered(letter_of(place), template) for place, template in enumerate(found))
-    return tuple(one for one in lettered if everything or one.template.needed)
-
-
-def letter_of(place: int) -> str:
-    """Return A to Z, then AA, AB and so on."""
-    before, last = divmod(place, 26)
-    return (letter_of(before - 1) if before else "") + chr(ord("A") + last)
+def choose_templates(plan: SewingPlan, *, everything: bool) -> tuple[Numbered, ...]:
+    """Return the templates that the cutting list asks for, or all of them; numbers are the same either way."""
+    found = enumerate(templates_of(plan.graph, plan.cutting), 1)
+    numbered = (Numbered(number, template) for number, template in found)
+    return tuple(one for one in numbered if everything or one.template.needed)

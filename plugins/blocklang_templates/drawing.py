@@ -32,7 +32,7 @@ def draw_template(template: Template, label: Label, frame: Frame, *, window: boo
         below = label.draw((MARGIN, height + _BELOW), width - 2 * MARGIN)
         height += _BELOW + label.height + MARGIN
     shapes = (*lines, *_stripes(template, frame), *_dots(template, frame), *written.shapes, *below)
-    return Drawing(width, height, shapes, f"Template {label.letter}: {label.name}")
+    return Drawing(width, height, shapes, f"Template {label.number}: {label.name}")
 
 
 def _lines(template: Template, frame: Frame) -> tuple[Shape, ...]:

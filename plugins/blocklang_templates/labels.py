@@ -7,7 +7,7 @@ from blocklang_drawing import Arrow, Place, Shape, Text, shorten, text_width
 from blocklang_templates.inside import Ring, place_box
 
 INK = "#000000"
-LETTER = 13.0
+NUMBER = 13.0
 _LEADING, _GAP, _ARROW, _LANE, _SHORT = 1.3, 6.0, 48.0, 8.0, 20.0
 #: What lies inside keeps this far from the sewing line.
 _PAD = 5.0
@@ -15,9 +15,9 @@ _PAD = 5.0
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """What is written on a template: its letter and name, and a line for each fabric; `upright` is how the grain runs."""
+    """What is written on a template: its number and name, and a line for each fabric; `upright` is how the grain runs."""
 
-    letter: str
+    number: str
     name: str
     lines: tuple[str, ...]
     size: float
@@ -31,25 +31,25 @@ class Label:
     @property
     def height(self) -> float:
         """The height of all of it as a block of text."""
-        return LETTER * _LEADING + len(self.lines) * self.size * _LEADING
+        return NUMBER * _LEADING + len(self.lines) * self.size * _LEADING
 
     def _heading_width(self) -> float:
-        return text_width(self.letter, LETTER, bold=True) + _GAP + text_width(self.name, self.size, bold=True)
+        return text_width(self.number, NUMBER, bold=True) + _GAP + text_width(self.name, self.size, bold=True)
 
     def draw(self, at: Place, room: float) -> tuple[Shape, ...]:
         """Return all of it as a block of text with its upper left corner at a place."""
-        x, y = at[0], at[1] + LETTER
-        beside = x + text_width(self.letter, LETTER, bold=True) + _GAP
+        x, y = at[0], at[1] + NUMBER
+        beside = x + text_width(self.number, NUMBER, bold=True) + _GAP
         name = shorten(self.name, self.size, room - (beside - x), bold=True)
         lines = (
             Text((x, y + self.size * _LEADING * place), shorten(line, self.size, room), self.size, INK)
             for place, line in enumerate(self.lines, 1)
         )
-        return self.draw_letter((x, at[1])), Text((beside, y), name, self.size, INK, bold=True), *lines
+        return self.draw_number((x, at[1])), Text((beside, y), name, self.size, INK, bold=True), *lines
 
-    def draw_letter(self, at: Place) -> Text:
-        """Return the letter alone."""
-        return Text((at[0], at[1] + LETTER), self.letter, LETTER, INK, bold=True, halo="#ffffff")
+    def draw_number(self, at: Place) -> Text:
+        """Return the number alone."""
+        return Text((at[0], at[1] + NUMBER), self.number, NUMBER, INK, bold=True, halo="#ffffff")
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,18 +61,18 @@ class Written:
 
 
 def write_inside(ring: Ring, label: Label, *, whole: bool = True) -> Written:
-    """Return as much of a label as fits inside a ring, the arrow always; without `whole` no more than the letter."""
-    letter = (text_width(label.letter, LETTER, bold=True), LETTER * 1.1)
+    """Return as much of a label as fits inside a ring, the arrow always; without `whole` no more than the number."""
+    number = (text_width(label.number, NUMBER, bold=True), NUMBER * 1.1)
     if whole:
         at = _place(ring, label, (label.width, label.height), _ARROW)
         if at is not None:
             arrow, text = _parts(label, at, (label.width, label.height), _ARROW)
             return Written((arrow, *label.draw(text, label.width)), whole=True)
     for length in (_ARROW, _SHORT):
-        at = _place(ring, label, letter, length)
+        at = _place(ring, label, number, length)
         if at is not None:
-            arrow, text = _parts(label, at, letter, length)
-            return Written((arrow, label.draw_letter(text)), whole=False)
+            arrow, text = _parts(label, at, number, length)
+            return Written((arrow, label.draw_number(text)), whole=False)
     return Written((_bare_arrow(ring, label),), whole=False)
 
 

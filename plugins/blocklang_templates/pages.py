@@ -8,7 +8,7 @@ from blocklang.geometry import Outline
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_templates import words
-from blocklang_templates.choosing import Lettered
+from blocklang_templates.choosing import Numbered
 from blocklang_templates.drawing import draw_template
 from blocklang_templates.labels import Label
 
@@ -16,7 +16,7 @@ SMALL, LARGE = 9.0, 12.0
 
 
 def draw_pages(
-    plan: SewingPlan, chosen: tuple[Lettered, ...], options: OutputOptions, *, window: bool
+    plan: SewingPlan, chosen: tuple[Numbered, ...], options: OutputOptions, *, window: bool
 ) -> tuple[Drawing, ...]:
     """Return the pages of templates."""
     size = LARGE if options.large_print else SMALL
@@ -27,19 +27,19 @@ def draw_pages(
     return lay_on_pages(pieces, page, options.paper)
 
 
-def _piece(plan: SewingPlan, one: Lettered, size: float, room: tuple[float, float], window: bool) -> FullSize:
+def _piece(plan: SewingPlan, one: Numbered, size: float, room: tuple[float, float], window: bool) -> FullSize:
     """Return a template with its grain upright, or level when it only fits on the page so."""
     lines = tuple(words.say_use(plan, use) for use in one.template.uses)
     upright, level = (_draw(one, lines, size, level, window) for level in (False, True))
     fits = [drawing.width <= room[0] and drawing.height <= room[1] for drawing in (upright, level)]
-    return FullSize(f"Template {one.letter}", level if fits == [False, True] else upright)
+    return FullSize(f"Template {one.number}", level if fits == [False, True] else upright)
 
 
-def _draw(one: Lettered, lines: tuple[str, ...], size: float, level: bool, window: bool) -> Drawing:
+def _draw(one: Numbered, lines: tuple[str, ...], size: float, level: bool, window: bool) -> Drawing:
     template = one.template
     turn = math.remainder((0.0 if level else math.pi / 2) - template.grain, math.pi)
     frame = Frame(turned_bounds(template.cut, turn), TRUE_SCALE, turn=turn)
-    label = Label(one.letter, template.name, lines, size, upright=not level)
+    label = Label(str(one.number), template.name, lines, size, upright=not level)
     return draw_template(template, label, frame, window=window)
 
 

@@ -4,7 +4,7 @@ from typing import Final
 
 from blocklang.cutting import TemplateUse
 from blocklang.plan import SewingPlan
-from blocklang_templates.choosing import Lettered
+from blocklang_templates.choosing import Numbered
 
 NO_TEMPLATES: Final = "Every patch of this block is cut with a ruler, as its cutting list says; for templates all the same, add --set which=all."
 SUBJECT: Final = "Templates"
@@ -19,7 +19,7 @@ REVERSED: Final = "For a reversed patch, turn the template over."
 STRIPES: Final = "Dash and dot: the seams of the strip set; lay them on the seams of yours."
 
 
-def notes(chosen: tuple[Lettered, ...], *, window: bool) -> tuple[str, ...]:
+def notes(chosen: tuple[Numbered, ...], *, window: bool) -> tuple[str, ...]:
     """Return what has to be said beside the squares, and nothing that does not occur."""
     templates = [one.template for one in chosen]
     said = [WINDOW_LINES if window else LINES, DOTS]
