@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from blocklang.geometry import Edge
+from blocklang.geometry import Edge, Point
 from blocklang.thickness.cloth import CURVE_ERROR
 
 if TYPE_CHECKING:
@@ -71,23 +71,18 @@ def _from(at: tuple[float, float], heading: float, by: float) -> tuple[float, fl
 
 
 def _round_zone(edge: Edge, cuts: Sequence[float | None], reach: float) -> list[tuple[float, float]]:
+    """Return the zone beside an arc; where it is drawn on it goes straight on, as the needle does."""
     assert edge.arc is not None
     (cx, cy), radius = edge.arc.centre, edge.radius()
-    inward = not edge.arc.clockwise  # counterclockwise has the centre on its left, so the right is outward
-    other = radius + reach if inward else max(radius - reach, radius * 0.05)
-    more = min(reach / radius, math.pi / 3) * (1 if edge.sweep() > 0 else -1)
-    chords = edge.chords(CURVE_ERROR)
-    angles = [math.atan2(y - cy, x - cx) for x, y in chords]
-    before = [] if cuts[0] is not None else _sweep(angles[0] - more, more)
-    after = [] if cuts[1] is not None else _sweep(angles[-1], more)
-    near = [_on(cx, cy, radius, a) for a in before] + [(float(x), float(y)) for x, y in chords]
-    near += [_on(cx, cy, radius, a) for a in after]
-    far = [_on(cx, cy, other, a) for a in (*before, *angles, *after)]
+    outward = not edge.arc.clockwise  # the centre of an arc travelled counterclockwise lies on its left
+    other = radius + reach if outward else max(radius - reach, radius * 0.05)
+    near = [(float(x), float(y)) for x, y in edge.chords(CURVE_ERROR)]
+    far = [_on(cx, cy, other, math.atan2(y - cy, x - cx)) for x, y in near]
+    if cuts[0] is None:
+        near, far = ([_from(ring[0], edge.departs(), -reach), *ring] for ring in (near, far))
+    if cuts[1] is None:
+        near, far = ([*ring, _from(ring[-1], edge.arrives(), reach)] for ring in (near, far))
     return near + far[::-1]
-
-
-def _sweep(start: float, more: float) -> list[float]:
-    return [start + more * step / 12 for step in range(13)]
 
 
 def _on(cx: float, cy: float, radius: float, angle: float) -> tuple[float, float]:
@@ -109,9 +104,11 @@ def _mirror(edge: Edge) -> Any:
 
 
 def _turn_inside_out(edge: Edge) -> Any:
+    """Return what turns places over an arc, and over its tangents beyond its ends."""
     assert edge.arc is not None
-    cx, cy = edge.arc.centre
-    radius = edge.radius()
+    (cx, cy), radius, sweep = edge.arc.centre, edge.radius(), edge.sweep()
+    middle = math.atan2(edge.start.y - cy, edge.start.x - cx) + sweep / 2
+    before, after = _mirror(Edge(edge.start, _ahead(edge, 0))), _mirror(Edge(edge.end, _ahead(edge, 1)))
 
     def turned(places: "numpy.ndarray[Any, Any]") -> "numpy.ndarray[Any, Any]":
         import numpy
@@ -121,6 +118,17 @@ def _turn_inside_out(edge: Edge) -> Any:
         scale = numpy.maximum(2 * radius - off, radius / 100) / off
         out = places.copy()
         out[:, 0], out[:, 1] = cx + x * scale, cy + y * scale
+        along = (numpy.arctan2(y, x) - middle + math.pi) % math.tau - math.pi
+        along = along if sweep > 0 else -along
+        beyond = numpy.abs(along) > abs(sweep) / 2
+        out[beyond & (along < 0)] = before(places[beyond & (along < 0)])
+        out[beyond & (along > 0)] = after(places[beyond & (along > 0)])
         return out
 
     return turned
+
+
+def _ahead(edge: Edge, end: int) -> Point:
+    at, heading = (edge.end, edge.arrives()) if end else (edge.start, edge.departs())
+    x, y = _from(at, heading, edge.radius())
+    return Point(round(x), round(y))

@@ -24,7 +24,9 @@ def fold(assembly: Assembly, lies: Lies) -> Folded:
     """Return every piece of cloth as it lies in the finished block."""
     bodies = [Layer(p, rings_of(body), False, True) for p, body in enumerate(bodies_of(assembly.graph))]
     pieces = fold_all(assembly, lies)
-    return Folded((*bodies, *(Layer(piece.patch, rings_of(piece.cloth), piece.turned, False) for piece in pieces)))
+    first = len(bodies)  # pieces that were never folded have the order of their patch
+    folded = (Layer(p.patch, rings_of(p.cloth), p.turned, False, p.order < first) for p in pieces)
+    return Folded((*bodies, *folded))
 
 
 def measure(graph: PatchGraph, folded: Folded) -> Thickness:

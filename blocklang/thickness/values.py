@@ -11,13 +11,15 @@ class Layer:
     """One piece of a patch's cloth as it lies in the finished block.
 
     `rings` has the shell first (counterclockwise), then holes (clockwise); no first place is repeated. A `turned`
-    piece shows its right side at the back. `is_body` marks what is seen from the front.
+    piece shows its right side at the back. `is_body` marks what is seen from the front, `is_loose` an allowance that
+    no seam of the block has caught.
     """
 
     patch: int
     rings: tuple[Ring, ...]
     turned: bool
     is_body: bool
+    is_loose: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,57 +1,58 @@
-"""The back of the block: every seam with its allowance lying where it is pressed, and arrows that point there."""
+"""The back of the block: every allowance lying as it is pressed, and arrows that point to where it lies."""
 
-import math
 from dataclasses import replace
 
 from blocklang.block import SpinSense
-from blocklang.geometry import Edge
 from blocklang.plan import SewingPlan
 from blocklang.pressing import Pressed
+from blocklang.thickness import Folded, Lies, fold
 from blocklang_drawing.block_picture import MARGIN
-from blocklang_drawing.frame import Frame
+from blocklang_drawing.folded_cloth import paint_folded
+from blocklang_drawing.frame import Bounds, Frame
 from blocklang_drawing.pressing_arrows import PressedRun, pressed_runs, pressing_arrow
-from blocklang_drawing.raw_edges import CURVE_ERROR
-from blocklang_drawing.shapes import Dot, Drawing, Paint, Path, Place, Shape, Trail, polygon
+from blocklang_drawing.shapes import Dot, Drawing, Paint, Path, Shape
 from blocklang_drawing.theme import Theme
 
-CLOTH, FOLDED = "#f2f5f5", "#c3d0d3"
 LONGEST, SHORTEST = 15.0, 5.0
+#: The ring round a spun junction, in allowances: just outside of the little patch that its allowances form.
+SPUN_RING = 1.55
+STOP_DOT = 2.6
+#: Marks over allowances narrower than this (points) are drawn fine, without paper round them.
+NARROW = 7.0
 
 
 def draw_pressing_map(plan: SewingPlan, theme: Theme, *, width: float = 400.0, height: float = 400.0) -> Drawing:
     """Return the block seen from the back (mirrored), as large as fits in the box (points)."""
-    block = plan.block
+    folded = fold(plan.assembly, lies_of(plan))
     room = (width - 2 * MARGIN, height - 2 * MARGIN)
-    frame = Frame.fit(block.outline.bounds(), *room, left=MARGIN, top=MARGIN, mirrored=True)
-    cloth = Path(tuple(frame.outline(patch.outline) for patch in block.patches), Paint(CLOTH, theme.ink, theme.line))
-    border = Path((frame.outline(block.outline),), Paint(stroke=theme.ink, width=theme.line * 2))
-    shapes = (cloth, _folded(plan, frame, theme), border, *_arrows(plan, frame, theme), *_spins(plan, frame, theme))
-    title = f"{block.name}: the back, with every seam allowance where it is pressed"
+    frame = Frame.fit(bounds_of_cloth(folded), *room, left=MARGIN, top=MARGIN, mirrored=True)
+    shapes = (
+        *paint_folded(plan, folded, frame, theme),
+        _seam_line_outside(plan, frame, theme),
+        *_spins(plan, frame, theme),
+        *_stops(plan, frame, theme),
+        *_arrows(plan, frame, theme),
+    )
+    title = f"{plan.block.name}: the back, with every seam allowance where it is pressed"
     return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title, theme.font)
 
 
-def _folded(plan: SewingPlan, frame: Frame, theme: Theme) -> Path:
-    bands: list[Trail] = []
-    for item in plan.pressing.directions:
-        segment = plan.graph.segments[item.segment]
-        sides = (True, False) if item.toward is None else (item.toward == segment.left,)
-        bands.extend(_band(frame, segment.edge, to_left, plan.block.seam_allowance * 0.9) for to_left in sides)
-    return Path(tuple(bands), Paint(FOLDED, theme.quiet, 0.3))
+def lies_of(plan: SewingPlan) -> Lies:
+    """Return which way every allowance of a plan lies."""
+    spun = (spin.junction for spin in plan.pressing.spins if spin.sense is not SpinSense.NONE)
+    return Lies.of(plan.pressing.directions, spun)
 
 
-def _band(frame: Frame, edge: Edge, to_left: bool, wide: float) -> Trail:
-    line = edge.chords(CURVE_ERROR)
-    sign = 1 if to_left else -1
-    # Ends cut at 45 degrees keep the bands of neighbouring seams apart; a short seam keeps a third of its length.
-    trim = min(wide, edge.length() / 3)
-    inner: list[Place] = []
-    for index, place in enumerate(line):
-        before, after = line[max(index - 1, 0)], line[min(index + 1, len(line) - 1)]
-        length = math.dist(before, after) or 1.0
-        ux, uy = (after[0] - before[0]) / length, (after[1] - before[1]) / length
-        along = trim if index == 0 else -trim if index == len(line) - 1 else 0.0
-        inner.append((place[0] - uy * sign * wide + ux * along, place[1] + ux * sign * wide + uy * along))
-    return polygon(frame.ring((*line, *reversed(inner))))
+def bounds_of_cloth(folded: Folded) -> Bounds:
+    """Return the bounds of a block, raw edges and all (ticks)."""
+    places = [place for layer in folded.layers for place in layer.rings[0]]
+    xs, ys = [x for x, _ in places], [y for _, y in places]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _seam_line_outside(plan: SewingPlan, frame: Frame, theme: Theme) -> Path:
+    dashed = Paint(stroke=theme.ink, width=theme.line, dash=(4.0, 3.0))
+    return Path((frame.outline(plan.block.outline),), dashed)
 
 
 def _arrows(plan: SewingPlan, frame: Frame, theme: Theme) -> tuple[Shape, ...]:
@@ -59,7 +60,7 @@ def _arrows(plan: SewingPlan, frame: Frame, theme: Theme) -> tuple[Shape, ...]:
     for run in map_runs(plan):
         length = sum(edge.length() for edge in run.edges) * frame.scale
         arrow = pressing_arrow(frame, run, min(LONGEST, max(SHORTEST, length * 0.4)), theme)
-        shapes.append(replace(arrow, halo=None))
+        shapes.append(replace(arrow, halo=None if _is_narrow(plan, frame) else theme.paper))
     return tuple(shapes)
 
 
@@ -74,8 +75,32 @@ def map_runs(plan: SewingPlan) -> tuple[PressedRun, ...]:
 
 
 def _spins(plan: SewingPlan, frame: Frame, theme: Theme) -> tuple[Shape, ...]:
-    patch = (plan.block.outline.area() / len(plan.block.patches)) ** 0.5
-    radius = min(4.0, plan.block.seam_allowance * frame.scale * 0.8, patch * frame.scale * 0.15)
-    spun = (spin for spin in plan.pressing.spins if spin.sense is not SpinSense.NONE)
-    places = (plan.graph.junctions[spin.junction].at for spin in spun)
-    return tuple(Dot(frame.at(place), radius, Paint(theme.paper, theme.ink, 1.0)) for place in places)
+    radius = plan.block.seam_allowance * frame.scale * SPUN_RING
+    lines = ((theme.ink, 0.6),) if _is_narrow(plan, frame) else ((theme.paper, 3.0), (theme.ink, 1.2))
+    places = (plan.graph.junctions[junction].at for junction in sorted(lies_of(plan).spun))
+    return tuple(
+        Dot(frame.at(place), radius, Paint(stroke=colour, width=width)) for place in places for colour, width in lines
+    )
+
+
+def _is_narrow(plan: SewingPlan, frame: Frame) -> bool:
+    return plan.block.seam_allowance * frame.scale < NARROW
+
+
+def _stops(plan: SewingPlan, frame: Frame, theme: Theme) -> tuple[Shape, ...]:
+    """Return a dot at every junction where a seam stops short of the raw edge."""
+    radius = min(STOP_DOT, plan.block.seam_allowance * frame.scale * 0.35)
+    places = (frame.at(plan.graph.junctions[junction].at) for junction in stops_of(plan))
+    return tuple(Dot(place, radius, Paint(theme.ink, theme.paper, 0.8)) for place in places)
+
+
+def stops_of(plan: SewingPlan) -> tuple[int, ...]:
+    """Return the junctions where seams stop at the match point, by index."""
+    found: set[int] = set()
+    for join in plan.assembly.joins:
+        for step, at_start, stops in ((join.path[0], True, join.start_stops), (join.path[-1], False, join.end_stops)):
+            segment = plan.graph.segments[step.segment]
+            if stops:
+                found.add(segment.start if step.forward == at_start else segment.end)
+        found.update(join.pivots)
+    return tuple(sorted(found))
