@@ -37,6 +37,11 @@ def plan_to_values(plan: SewingPlan) -> Json:
         "partial": _count(
             "count", plan.assembly.partials.count, plan.assembly.partials.minimum, plan.assembly.partials.proven
         ),
+        "order": {
+            "largest_set_in": plan.order.largest_set_in,
+            "different_steps": plan.order.different_steps,
+            "awkward_units": plan.order.awkward_units,
+        },
         "pressing": {
             "lockable": len(plan.pressing.lockable),
             "locked": len(plan.pressing.locked),
@@ -125,6 +130,13 @@ class _Writer:
             "joins": [self.join(join) for join in step.joins],
             "makes": list(step.makes),
             "measures": [self.length(side) for side in step.measures] if step.measures else None,
+            "chain_pieced": step.chained,
+            "largest": {
+                "unit": step.needle.unit,
+                "patches": step.needle.patches,
+                "size": [self.length(side) for side in step.needle.size],
+            },
+            "why": str(step.why),
         }
 
     def join(self, join: PlanJoin) -> Json:
@@ -139,7 +151,18 @@ class _Writer:
             "edges": self.edges(edges),
             "start": "stop" if join.start_stops else "raw-edge",
             "end": "stop" if join.end_stops else "raw-edge",
+            "stops": [
+                {"at": self.point(stop.at), "step": stop.step, "unit": stop.unit or None, "resumes": stop.resumes}
+                for stop in join.stops
+            ],
             "pivots": self.points(join.pivots),
+            "curve": {
+                "convex": join.curve.convex,
+                "concave": join.curve.concave,
+                "marks": self.points(join.curve.marks),
+            }
+            if join.curve
+            else None,
             "press": [
                 {
                     "path": self.points(edge.chords()),

@@ -14,7 +14,10 @@ from blocklang.cli.writing import print_text
 @block_options
 @plan_options
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="For people or programs.")
-def command(file: str, size: str | None, fabrics: tuple[str, ...], copies: int, units: str | None, form: str) -> int:
+@click.option("--why", is_flag=True, help="Say why each step comes where it does, and what each stop is for.")
+def command(
+    file: str, size: str | None, fabrics: tuple[str, ...], copies: int, units: str | None, form: str, why: bool
+) -> int:
     """Show how a block is sewn, step by step."""
     walk = Walk()
     with working("Planning the sewing"):
@@ -29,5 +32,5 @@ def command(file: str, size: str | None, fabrics: tuple[str, ...], copies: int, 
     else:
         from blocklang.cli.plan_text import plan_to_text
 
-        print_text(plan_to_text(planned.plan))
+        print_text(plan_to_text(planned.plan, why))
     return code

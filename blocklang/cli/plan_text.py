@@ -5,13 +5,15 @@ from collections.abc import Iterator
 from blocklang.assembly.values import Count
 from blocklang.block import LengthUnit
 from blocklang.cli.lengths import shown_size
+from blocklang.cli.why_text import order_lines, why_lines
 from blocklang.plan import PlanStep, SewingPlan
 
 
-def plan_to_text(plan: SewingPlan) -> str:
-    """Return the steps in order, then what is proven about them."""
+def plan_to_text(plan: SewingPlan, why: bool = False) -> str:
+    """Return the steps in order, then what is proven about them; on request, why they come in this order."""
     unit = plan.block.unit
-    return "\n".join([*_heading(plan, unit), "", *_steps(plan, unit), "", *_proofs(plan)])
+    reasons = order_lines(plan) if why else ()
+    return "\n".join([*_heading(plan, unit), "", *_steps(plan, unit, why), "", *_proofs(plan), *reasons])
 
 
 def _heading(plan: SewingPlan, unit: LengthUnit) -> Iterator[str]:
@@ -19,10 +21,12 @@ def _heading(plan: SewingPlan, unit: LengthUnit) -> Iterator[str]:
     yield f"{_counted(len(plan.block.patches), 'patch', 'patches')}, {_counted(len(plan.steps), 'step', 'steps')}"
 
 
-def _steps(plan: SewingPlan, unit: LengthUnit) -> Iterator[str]:
+def _steps(plan: SewingPlan, unit: LengthUnit, why: bool) -> Iterator[str]:
     for step in plan.steps:
         yield f"{step.number:>3}. {step.title}{'' if step.times == 1 else f' ({step.times} times)'}"
         yield from (f"     {line}" for line in _below(plan, step, unit))
+        if why:
+            yield from (f"     {line}" for line in why_lines(step))
 
 
 def _below(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> Iterator[str]:

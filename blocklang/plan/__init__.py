@@ -4,6 +4,27 @@ May import every stage before it; nothing of the commands or the hooks.
 """
 
 from blocklang.plan.making import make_plan
-from blocklang.plan.values import PlanJoin, PlanOptions, PlanStep, PlanUnit, SewingPlan
+from blocklang.plan.values import (
+    OrderCosts,
+    PlanCurve,
+    PlanJoin,
+    PlanNeedle,
+    PlanOptions,
+    PlanStep,
+    PlanStop,
+    PlanUnit,
+    SewingPlan,
+)
 
-__all__ = ["PlanJoin", "PlanOptions", "PlanStep", "PlanUnit", "SewingPlan", "make_plan"]
+__all__ = [
+    "OrderCosts",
+    "PlanCurve",
+    "PlanJoin",
+    "PlanNeedle",
+    "PlanOptions",
+    "PlanStep",
+    "PlanStop",
+    "PlanUnit",
+    "SewingPlan",
+    "make_plan",
+]

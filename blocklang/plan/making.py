@@ -1,12 +1,13 @@
 """Gathering what the stages found into one plan."""
 
-from blocklang.assembly.values import Assembly, Join, Step, Travelled
+from blocklang.assembly.values import Assembly, Join, JoinKind, Step, Travelled
 from blocklang.cutting.values import Cutting
 from blocklang.diagnostics import Diagnostic
 from blocklang.geometry import Point
+from blocklang.plan.explaining import closing_joins, curve_of, needle_of, order_costs, stops_of, travelled_edge
 from blocklang.plan.names import instances, junction_names, step_title, unit_names
 from blocklang.plan.outlines import borders_of, measure_of, outline_of
-from blocklang.plan.values import PlanJoin, PlanStep, PlanUnit, SewingPlan
+from blocklang.plan.values import PlanJoin, PlanNeedle, PlanStep, PlanUnit, SewingPlan
 from blocklang.pressing.values import Pressed, Pressing
 
 
@@ -16,10 +17,12 @@ def make_plan(
     """Return the plan of a block from the results of all stages."""
     names = unit_names(assembly)
     units = _units(assembly, names)
-    pressed = {direction.segment: direction for direction in pressing.directions}
-    steps = tuple(_step(assembly, number, step, names, units, pressed) for number, step in enumerate(assembly.steps, 1))
-    graph = assembly.graph
-    return SewingPlan(graph.block, graph, assembly, pressing, cutting, units, steps, junction_names(graph), diagnostics)
+    teller = _Teller(assembly, names, units, {direction.segment: direction for direction in pressing.directions})
+    steps = tuple(teller.step(number, step) for number, step in enumerate(assembly.steps, 1))
+    graph, order = assembly.graph, order_costs(assembly, steps)
+    return SewingPlan(
+        graph.block, graph, assembly, pressing, cutting, units, steps, order, junction_names(graph), diagnostics
+    )
 
 
 def _units(assembly: Assembly, names: tuple[str, ...]) -> tuple[PlanUnit, ...]:
@@ -32,33 +35,57 @@ def _units(assembly: Assembly, names: tuple[str, ...]) -> tuple[PlanUnit, ...]:
     return tuple(units)
 
 
-def _step(
-    assembly: Assembly,
-    number: int,
-    step: Step,
-    names: tuple[str, ...],
-    units: tuple[PlanUnit, ...],
-    pressed: dict[int, Pressed],
-) -> PlanStep:
-    joins = tuple(_join(assembly, index, names, pressed) for one in instances(step) for index in one)
-    made = tuple(names[unit] for unit in step.makes)
-    title = step_title(assembly, step, names)
-    return PlanStep(number, title, step.kind, step.times, joins, made, units[step.makes[0]].measures)
+#: Joins that can be fed through the machine one after the other: nothing is turned or set in.
+_CHAINED = (JoinKind.STRAIGHT, JoinKind.CURVED)
 
 
-def _join(assembly: Assembly, index: int, names: tuple[str, ...], pressed: dict[int, Pressed]) -> PlanJoin:
-    join = assembly.joins[index]
-    junctions = assembly.graph.junctions
-    return PlanJoin(
-        units=tuple(names[unit] for unit in join.units),
-        makes=names[join.makes],
-        path=path_points(assembly, join),
-        start_stops=join.start_stops,
-        end_stops=join.end_stops,
-        pivots=tuple(junctions[pivot].at for pivot in join.pivots),
-        press=tuple(pressed[step.segment] for step in join.path),
-        index=index,
-    )
+class _Teller:
+    """Tells steps and joins by name."""
+
+    def __init__(
+        self, assembly: Assembly, names: tuple[str, ...], units: tuple[PlanUnit, ...], pressed: dict[int, Pressed]
+    ) -> None:
+        self.assembly = assembly
+        self.names = names
+        self.units = units
+        self.pressed = pressed
+        self.closing = closing_joins(assembly)
+        self.step_of = {join: place for place, step in enumerate(assembly.steps, 1) for join in step.joins}
+
+    def step(self, number: int, step: Step) -> PlanStep:
+        made = instances(step)
+        return PlanStep(
+            number=number,
+            title=step_title(self.assembly, step, self.names),
+            kind=step.kind,
+            times=step.times,
+            joins=tuple(self.join(index) for one in made for index in one),
+            makes=tuple(self.names[unit] for unit in step.makes),
+            measures=self.units[step.makes[0]].measures,
+            chained=step.times > 1 and all(self.assembly.joins[index].kind in _CHAINED for index in made[0]),
+            needle=self.needle(made[0]),
+            why=step.why,
+        )
+
+    def needle(self, joins: tuple[int, ...]) -> PlanNeedle:
+        handled = [self.units[unit] for index in joins for unit in self.assembly.joins[index].units]
+        return needle_of(handled, self.assembly.graph.block.seam_allowance)
+
+    def join(self, index: int) -> PlanJoin:
+        join = self.assembly.joins[index]
+        junctions = self.assembly.graph.junctions
+        return PlanJoin(
+            units=tuple(self.names[unit] for unit in join.units),
+            makes=self.names[join.makes],
+            path=path_points(self.assembly, join),
+            start_stops=join.start_stops,
+            end_stops=join.end_stops,
+            pivots=tuple(junctions[pivot].at for pivot in join.pivots),
+            press=tuple(self.pressed[step.segment] for step in join.path),
+            index=index,
+            stops=stops_of(self.assembly, join, self.closing, self.step_of, self.names),
+            curve=curve_of(self.assembly, join, self.names),
+        )
 
 
 def path_points(assembly: Assembly, join: Join) -> tuple[Point, ...]:
@@ -69,5 +96,4 @@ def path_points(assembly: Assembly, join: Join) -> tuple[Point, ...]:
 
 def travelled_points(assembly: Assembly, step: Travelled) -> tuple[Point, ...]:
     """Return one segment of a path as points, in the direction of travel."""
-    edge = assembly.graph.segments[step.segment].edge
-    return edge.chords() if step.forward else edge.reversed().chords()
+    return travelled_edge(assembly, step).chords()

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from blocklang.assembly.preferences import Why
 from blocklang.assembly.values import Assembly, JoinKind
 from blocklang.block import Block
 from blocklang.cutting.values import Cutting, CuttingOptions
@@ -33,6 +34,51 @@ class PlanUnit:
 
 
 @dataclass(frozen=True, slots=True)
+class PlanStop:
+    """Where a seam stops short: `unit` goes in there in step number `step`; "" when a partial seam is finished then.
+
+    `resumes` says that it is this same seam that is finished.
+    """
+
+    at: Point
+    junction: int
+    step: int
+    unit: str
+    resumes: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PlanCurve:
+    """A curved seam: the unit that curves outward, the one that curves inward, the quarter points of each arc."""
+
+    convex: str
+    concave: str
+    marks: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlanNeedle:
+    """The largest unit handled in a step, how many patches it has, and its unfinished width and height in ticks."""
+
+    unit: str
+    patches: int
+    size: tuple[int, int]
+
+
+@dataclass(frozen=True, slots=True)
+class OrderCosts:
+    """What an order costs beside pivots and partial seams.
+
+    `largest_set_in` is the most patches in a piece that is set in, `different_steps` counts steps that make something
+    new, `awkward_units` those of them that make no rectangle and so cannot be measured along two sides.
+    """
+
+    largest_set_in: int
+    different_steps: int
+    awkward_units: int
+
+
+@dataclass(frozen=True, slots=True)
 class PlanJoin:
     """A join as people are told it; `path` is finished seam line, chorded, `press` what is pressed after it."""
 
@@ -44,11 +90,16 @@ class PlanJoin:
     pivots: tuple[Point, ...]
     press: tuple[Pressed, ...]
     index: int  # in Assembly.joins
+    stops: tuple[PlanStop, ...] = ()
+    curve: PlanCurve | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class PlanStep:
-    """One numbered step: what is joined, how many times, and what comes out."""
+    """One numbered step: what is joined, how many times, and what comes out.
+
+    `chained` says that its seams can be chain-pieced; `why` in what this way is better than the next best.
+    """
 
     number: int
     title: str
@@ -57,6 +108,9 @@ class PlanStep:
     joins: tuple[PlanJoin, ...]
     makes: tuple[str, ...]  # the finished unit of each time
     measures: tuple[int, int] | None
+    chained: bool
+    needle: PlanNeedle
+    why: Why
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +124,7 @@ class SewingPlan:
     cutting: Cutting
     units: tuple[PlanUnit, ...]
     steps: tuple[PlanStep, ...]
+    order: OrderCosts
     junction_names: tuple[str, ...]
     diagnostics: tuple[Diagnostic, ...]
 

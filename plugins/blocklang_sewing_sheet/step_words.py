@@ -19,8 +19,10 @@ def step_sentences(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[
     joins = first_making(step)
     return (
         *_begin(plan, step, joins),
-        *_sew(step, joins),
-        *((words.CHAIN_PIECE,) if step.times > 1 and step.kind is JoinKind.STRAIGHT else ()),
+        *_sew(plan, step, joins),
+        *_stops(plan, joins),
+        *((words.CHAIN_PIECE,) if step.chained else ()),
+        *_needle(plan, step, unit),
         *_press(plan, joins),
         *_check(plan, step, unit),
     )
@@ -48,18 +50,39 @@ def _has_match_points(joins: tuple[PlanJoin, ...]) -> bool:
     return any(join.pivots or join.start_stops or join.end_stops for join in joins)
 
 
-def _sew(step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+def _stops(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    """Say what goes in where a seam stops, once for each thing."""
+    said: dict[str, None] = {}
+    for stop in (stop for join in joins for stop in join.stops):
+        finish = words.finished_at if stop.resumes else words.seam_finished_at
+        said[words.goes_in(spoken(plan, stop.unit), stop.step) if stop.unit else finish(stop.step)] = None
+    return tuple(said)
+
+
+def _needle(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[str, ...]:
+    if step.kind is not JoinKind.SET_IN or step.needle.patches == 1:
+        return ()
+    return (words.largest_piece(spoken(plan, step.needle.unit), say_oblong(step.needle.size, unit)),)
+
+
+def _sew(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
     match step.kind:
         case JoinKind.SET_IN:
             return _set_in(joins)
         case JoinKind.CURVED:
-            return words.MARK_MIDDLES, words.PIN_CURVE, words.SEW_CURVE
+            return (*_curve_sides(plan, joins[0]), words.MARK_QUARTERS, words.PIN_CURVE, words.SEW_CURVE)
         case JoinKind.PARTIAL:
             return words.PART_ONLY, words.LEAVE_OPEN
         case JoinKind.PARTIAL_FINISH:
             return words.SEW_ON, words.STOP_AT_DOT if joins[0].end_stops else words.END_AT_RAW
         case JoinKind.STRAIGHT:
             return _straight(joins)
+
+
+def _curve_sides(plan: SewingPlan, join: PlanJoin) -> tuple[str, ...]:
+    if join.curve is None:
+        return ()
+    return (words.curve_sides(spoken(plan, join.curve.convex), spoken(plan, join.curve.concave)),)
 
 
 def _straight(joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:

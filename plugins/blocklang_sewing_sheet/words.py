@@ -126,8 +126,8 @@ TURN_AT_PIVOT: Final = "Lift the foot, turn the work and bring the next two edge
 KEEP_CLEAR: Final = "Keep the other allowances out of the way."
 EACH_PIVOT: Final = "Do the same at every pivot."
 SET_IN_EACH: Final = "Set the next piece in the same way until all are in."
-MARK_MIDDLES: Final = "Mark the middle of both curved edges."
-PIN_CURVE: Final = "Pin the middles together, then the ends, then between."
+MARK_QUARTERS: Final = "Mark the middle and the quarter points of both curved edges."
+PIN_CURVE: Final = "Pin the middles together, then the ends, then the quarter points."
 SEW_CURVE: Final = "Sew slowly, easing the fuller edge along the curve."
 PART_ONLY: Final = "Sew only the part of the seam that is marked."
 LEAVE_OPEN: Final = "Leave the rest of the seam open."
@@ -138,6 +138,31 @@ PRESS_ARROWS: Final = "Press each seam the way its arrow points."
 PRESS_OPEN: Final = "Press the seam open."
 SPIN_JUNCTION: Final = "Undo the few stitches in the allowance where the seams meet, and spin the junction flat."
 TRIM_POINTS: Final = "Trim the points that stick out."
+
+
+def goes_in(what: str, step: int) -> str:
+    """Say why a seam stops short."""
+    return f"Leave it open there: {what} goes in at step {step}."
+
+
+def finished_at(step: int) -> str:
+    """Say when the rest of a partial seam is sewn."""
+    return f"You finish this seam at step {step}."
+
+
+def seam_finished_at(step: int) -> str:
+    """Say why a seam stops where a partial seam passes."""
+    return f"Leave it open there: the partial seam is finished at step {step}."
+
+
+def largest_piece(what: str, measures: str) -> str:
+    """Say how much cloth is under the needle."""
+    return f"The largest piece under the needle is {what}, about {measures}."
+
+
+def curve_sides(convex: str, concave: str) -> str:
+    """Say which side of a curved seam is which."""
+    return f"The edge of {convex} curves outward, the edge of {concave} inward."
 
 
 def take(first: str, second: str) -> str:
