@@ -1,6 +1,7 @@
 """What is on every full-size page: the block's name, the page's number, and squares to measure before cutting."""
 
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
 from blocklang.hooks import Paper
 from blocklang_drawing.full_size_paper import HEADING, INCH, MARGIN, MILLIMETRE, PAPERS, PageWords
@@ -83,12 +84,14 @@ def _beside() -> float:
     return MARGIN + INCH + _BETWEEN + _SMALL + _BETWEEN
 
 
-def _notes(words: PageWords, paper: Paper) -> list[tuple[str, bool]]:
+@lru_cache(maxsize=4)
+def _notes(words: PageWords, paper: Paper) -> tuple[tuple[str, bool], ...]:
+    # Asked for on every page, and the same on all of them.
     room = PAPERS[paper][0] - MARGIN - _beside()
     lines = [(MEASURE, True)]
     for sentence in (SQUARES, *words.notes):
         lines.extend((line, False) for line in wrap_words(sentence, words.size, room))
-    return lines
+    return tuple(lines)
 
 
 def _lines(lines: Sequence[tuple[str, bool]], at: Place, size: float) -> tuple[Text, ...]:

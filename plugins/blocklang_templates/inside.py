@@ -17,19 +17,21 @@ def place_box(ring: Ring, width: float, height: float) -> Place | None:
     found = []
     for step in range(_STEPS + 1):
         top = low + (high - low - height) * step / _STEPS
-        for left, right in _spans(ring, top, height) if high - low >= height else ():
+        for left, right in _spans(ring, top, width, height) if high - low >= height else ():
             if right - left >= width:
                 x = min(max(middle[0] - width / 2, left), right - width)
                 found.append((abs(x + width / 2 - middle[0]) + abs(top + height / 2 - middle[1]), x, top))
     return min(found)[1:] if found else None
 
 
-def _spans(ring: Ring, top: float, height: float) -> list[Span]:
-    """Return the level stretches that are inside the ring all the way down a height."""
+def _spans(ring: Ring, top: float, width: float, height: float) -> list[Span]:
+    """Return the level stretches that are inside the ring all the way down a height; none when all are too narrow."""
     levels = [top + height * place / (_LEVELS - 1) for place in range(_LEVELS)]
     levels += [y for _, y in ring if top < y < top + height]
     spans = _within(ring, levels[0])
     for level in levels[1:]:
+        if not any(right - left >= width for left, right in spans):
+            return []
         spans = [(max(a, c), min(b, d)) for a, b in spans for c, d in _within(ring, level) if min(b, d) > max(a, c)]
     return spans
 

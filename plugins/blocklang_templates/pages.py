@@ -30,9 +30,14 @@ def draw_pages(
 def _piece(plan: SewingPlan, one: Numbered, size: float, room: tuple[float, float], window: bool) -> FullSize:
     """Return a template with its grain upright, or level when it only fits on the page so."""
     lines = tuple(words.say_use(plan, use) for use in one.template.uses)
-    upright, level = (_draw(one, lines, size, level, window) for level in (False, True))
-    fits = [drawing.width <= room[0] and drawing.height <= room[1] for drawing in (upright, level)]
-    return FullSize(f"Template {one.number}", level if fits == [False, True] else upright)
+    upright = _draw(one, lines, size, False, window)
+    if not _fits(upright, room) and _fits(level := _draw(one, lines, size, True, window), room):
+        return FullSize(f"Template {one.number}", level)
+    return FullSize(f"Template {one.number}", upright)
+
+
+def _fits(drawing: Drawing, room: tuple[float, float]) -> bool:
+    return drawing.width <= room[0] and drawing.height <= room[1]
 
 
 def _draw(one: Numbered, lines: tuple[str, ...], size: float, level: bool, window: bool) -> Drawing:

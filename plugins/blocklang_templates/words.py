@@ -6,7 +6,10 @@ from blocklang.cutting import TemplateUse
 from blocklang.plan import SewingPlan
 from blocklang_templates.choosing import Numbered
 
-NO_TEMPLATES: Final = "Every patch of this block is cut with a ruler, as its cutting list says; for templates all the same, add --set which=all."
+NO_TEMPLATES: Final = (
+    "Every patch of this block is cut with a ruler, as its cutting list says; "
+    "for templates all the same, add --set which=all."
+)
 SUBJECT: Final = "Templates"
 WINDOW_SUBJECT: Final = "Window templates"
 LINES: Final = "Outer line: cut. Dashed line: sew. Arrow: along the straight grain."
