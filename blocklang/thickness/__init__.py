@@ -7,6 +7,6 @@ directions, so that pressing itself may ask. shapely is imported only when somet
 from blocklang.thickness.lying import Lies
 from blocklang.thickness.measuring import fold, measure
 from blocklang.thickness.nearby import Nearby, layers_at
-from blocklang.thickness.values import Folded, Layer, Pile, Region, Thickness
+from blocklang.thickness.values import Folded, Layer, Pile, Region, Ring, Thickness
 
-__all__ = ["Folded", "Layer", "Lies", "Nearby", "Pile", "Region", "Thickness", "fold", "layers_at", "measure"]
+__all__ = ["Folded", "Layer", "Lies", "Nearby", "Pile", "Region", "Ring", "Thickness", "fold", "layers_at", "measure"]

@@ -16,7 +16,7 @@ from blocklang_drawing.full_size import (
     write_pages,
 )
 from blocklang_drawing.mark_key import Mark, draw_mark
-from blocklang_drawing.pressing_map import draw_pressing_map
+from blocklang_drawing.pressing_map import draw_pressing_map, lies_of, stops_of
 from blocklang_drawing.raster import to_pdf, to_png
 from blocklang_drawing.shapes import (
     ArcTo,
@@ -39,6 +39,7 @@ from blocklang_drawing.swatch import draw_swatch
 from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
 from blocklang_drawing.type_widths import clean_text, shorten, text_width
 from blocklang_drawing.unit_picture import draw_unit
+from blocklang_drawing.written_pages import KeyEntry, Section, Written, as_files, lines_of, write_page
 
 __all__ = [
     "TRUE_SCALE",
@@ -50,18 +51,22 @@ __all__ = [
     "Frame",
     "FullSize",
     "Group",
+    "KeyEntry",
     "LineTo",
     "Mark",
     "PageWords",
     "Paint",
     "Path",
     "Place",
+    "Section",
     "Shape",
     "Text",
     "Texture",
     "Theme",
     "Trail",
     "Window",
+    "Written",
+    "as_files",
     "clean_text",
     "draw_block",
     "draw_lines",
@@ -71,14 +76,18 @@ __all__ = [
     "draw_swatch",
     "draw_unit",
     "lay_on_pages",
+    "lies_of",
+    "lines_of",
     "pages_to_pdf",
     "room_for_pieces",
     "say_measure",
     "shorten",
+    "stops_of",
     "text_width",
     "theme_for",
     "to_pdf",
     "to_png",
     "to_svg",
+    "write_page",
     "write_pages",
 ]

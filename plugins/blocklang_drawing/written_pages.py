@@ -1,0 +1,185 @@
+"""Pages with words: a title, sentences, one large drawing with its key, and more sentences under headings."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from blocklang.hooks import OutputFile, OutputOptions, Paper
+from blocklang_drawing.full_size_paper import paper_size
+from blocklang_drawing.raster import to_png
+from blocklang_drawing.shapes import Drawing, Paint, Path, Shape, Text, Window, polyline
+from blocklang_drawing.svg import to_svg
+from blocklang_drawing.theme import Theme
+from blocklang_drawing.type_widths import clean_text, shorten, text_width
+
+MARGIN = 45.0
+#: Type in points, and the line height as a part of it.
+TITLE, PLAIN, LARGE, LEADING = 22.0, 10.5, 14.0, 1.38
+#: A drawing is given at least this much of the page's height.
+LEAST_DRAWING = 0.4
+_KEY_GAP = 8.0
+
+
+@dataclass(frozen=True, slots=True)
+class KeyEntry:
+    """A small drawing and what it means."""
+
+    drawing: Drawing
+    sentence: str
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Sentences under a heading."""
+
+    heading: str
+    sentences: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """What stands on a page; `draw` returns the drawing as large as fits in a width and height (points)."""
+
+    name: str
+    subject: str
+    sentences: tuple[str, ...]
+    draw: Callable[[float, float], Drawing]
+    key: tuple[KeyEntry, ...] = ()
+    sections: tuple[Section, ...] = ()
+
+
+@dataclass(slots=True)
+class _Pen:
+    """Where writing goes on: pages so far, and how far down the last one is written."""
+
+    paper: Paper
+    theme: Theme
+    size: float
+    pages: list[list[Shape]]
+    down: float = MARGIN
+
+    @property
+    def width(self) -> float:
+        return paper_size(self.paper)[0] - 2 * MARGIN
+
+    @property
+    def bottom(self) -> float:
+        return paper_size(self.paper)[1] - MARGIN - 16.0
+
+    def need(self, height: float) -> None:
+        """Begin a new page when so much does not fit on this one."""
+        if self.down + height > self.bottom and self.down > MARGIN:
+            self.pages.append([])
+            self.down = MARGIN
+
+    def write(self, text: str, size: float, *, bold: bool = False, indent: float = 0.0) -> None:
+        """Write a paragraph, broken into lines."""
+        for line in lines_of(text, size, self.width - indent, bold):
+            self.need(size * LEADING)
+            self.down += size * LEADING
+            self.pages[-1].append(Text((MARGIN + indent, self.down), line, size, self.theme.ink, bold=bold))
+
+    def place(self, drawing: Drawing, left: float, top: float) -> None:
+        """Put a drawing on the page."""
+        window = Window((left, top), drawing.width, drawing.height, (0.0, 0.0), drawing.shapes, drawing.title)
+        self.pages[-1].append(window)
+
+
+def write_page(written: Written, paper: Paper, theme: Theme, *, large_print: bool = False) -> tuple[Drawing, ...]:
+    """Return the page, and more pages when the words do not fit on it."""
+    pen = _Pen(paper, theme, LARGE if large_print else PLAIN, [[]])
+    _head(pen, written)
+    below = _key_height(pen, written.key) + pen.size
+    room = max(pen.bottom - pen.down - below, (pen.bottom - MARGIN) * LEAST_DRAWING)
+    drawing = written.draw(pen.width, room)
+    pen.need(drawing.height)
+    pen.place(drawing, MARGIN + (pen.width - drawing.width) / 2, pen.down)
+    pen.down += drawing.height + pen.size
+    _write_key(pen, written.key)
+    for section in written.sections:
+        _write_section(pen, section)
+    return tuple(_finished(pen, written, number) for number in range(len(pen.pages)))
+
+
+def as_files(pages: Sequence[Drawing], options: OutputOptions) -> tuple[OutputFile, ...]:
+    """Return pages as files: one PDF, or a picture a page ("page-2.png" is the second)."""
+    if options.format == "pdf":
+        from blocklang_drawing.full_size_pdf import to_pages
+
+        return (OutputFile("", to_pages(pages)),)
+    draw: Callable[[Drawing], bytes] = to_png if options.format == "png" else lambda page: to_svg(page).encode()
+    made = map(draw, pages)
+    return tuple(OutputFile(f"page-{n}.{options.format}" if n > 1 else "", data) for n, data in enumerate(made, 1))
+
+
+def lines_of(text: str, size: float, room: float, bold: bool = False) -> tuple[str, ...]:
+    """Break a text into lines no wider than the room; a word that is wider is cut short."""
+    lines: list[str] = []
+    for word in clean_text(text).split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and text_width(longer, size, bold) <= room:
+            lines[-1] = longer
+        else:
+            lines.append(shorten(word, size, room, bold))
+    return tuple(lines)
+
+
+def _head(pen: _Pen, written: Written) -> None:
+    pen.down = MARGIN - TITLE * (LEADING - 1)
+    for line in lines_of(written.name, TITLE, pen.width, bold=True)[:2]:
+        pen.write(line, TITLE, bold=True)
+    pen.write(written.subject, pen.size * 1.2, bold=True)
+    pen.down += pen.size * 0.3
+    for sentence in written.sentences:
+        pen.write(sentence, pen.size)
+    pen.down += pen.size
+
+
+def _write_section(pen: _Pen, section: Section) -> None:
+    pen.down += pen.size * 0.4
+    pen.need(pen.size * LEADING * 3)
+    pen.write(section.heading, pen.size * 1.15, bold=True)
+    for sentence in section.sentences:
+        pen.down += pen.size * 0.25
+        pen.write(sentence, pen.size)
+
+
+def _columns(pen: _Pen, key: Sequence[KeyEntry]) -> Iterator[tuple[list[tuple[KeyEntry, tuple[str, ...]]], float]]:
+    """Yield the rows of the key, two entries each, with their heights."""
+    room = pen.width / 2 - _KEY_GAP
+    broken = [(e, lines_of(e.sentence, pen.size, room - e.drawing.width - _KEY_GAP)) for e in key]
+    for start in range(0, len(broken), 2):
+        row = broken[start : start + 2]
+        yield row, max(max(e.drawing.height, len(lines) * pen.size * LEADING) for e, lines in row) + 4
+
+
+def _key_height(pen: _Pen, key: Sequence[KeyEntry]) -> float:
+    return sum(height for _, height in _columns(pen, key))
+
+
+def _write_key(pen: _Pen, key: Sequence[KeyEntry]) -> None:
+    for row, height in _columns(pen, key):
+        pen.need(height)
+        for column, (entry, lines) in enumerate(row):
+            left = MARGIN + column * (pen.width / 2 + _KEY_GAP)
+            pen.place(entry.drawing, left, pen.down + (height - 4 - entry.drawing.height) / 2)
+            first = pen.down + (height - 4 - len(lines) * pen.size * LEADING) / 2 - pen.size * 0.3
+            for number, line in enumerate(lines, 1):
+                at = (left + entry.drawing.width + _KEY_GAP, first + number * pen.size * LEADING)
+                pen.pages[-1].append(Text(at, line, pen.size, pen.theme.ink))
+        pen.down += height
+
+
+def _finished(pen: _Pen, written: Written, number: int) -> Drawing:
+    width, height = paper_size(pen.paper)
+    count = len(pen.pages)
+    foot = height - MARGIN + 6.0
+    rule = Path(
+        (polyline(((MARGIN, foot - 14), (width - MARGIN, foot - 14))),), Paint(stroke=pen.theme.quiet, width=0.6)
+    )
+    named = shorten(clean_text(f"{written.name}: {written.subject}"), 9.0, pen.width - 60)
+    words = (
+        Text((MARGIN, foot), named, 9.0, pen.theme.quiet),
+        Text((width - MARGIN, foot), f"{number + 1} of {count}", 9.0, pen.theme.quiet, anchor="end"),
+    )
+    title = f"{written.name}: {written.subject}, page {number + 1} of {count}"
+    return replace(Drawing(width, height, (*pen.pages[number], rule, *words), title), font=pen.theme.font)

@@ -1,0 +1,65 @@
+"""What the map says, as plain text: which way seams are pressed, and what is on the bias."""
+
+from collections.abc import Iterator
+from textwrap import wrap
+
+from blocklang_drawing import clean_text, lies_of
+
+from blocklang.plan import SewingPlan
+from blocklang_pressing_map import words
+from blocklang_pressing_map.bias_lines import bias_lines
+
+WIDTH = 78
+
+
+def write_text(plan: SewingPlan) -> str:
+    """Return the text, no line wider than a terminal."""
+    return "\n".join(_lines(plan)).rstrip() + "\n"
+
+
+def _lines(plan: SewingPlan) -> Iterator[str]:
+    pressing = plan.pressing
+    yield from _heading(plan.block.name, "=")
+    yield from _wrapped(words.locks(len(pressing.lockable), len(pressing.locked), len(lies_of(plan).spun)))
+    yield ""
+    yield from _heading(words.PRESSING, "-")
+    for sentence in seam_lines(plan):
+        yield from _wrapped(sentence, "- ")
+    yield ""
+    yield from _heading(words.BIAS, "-")
+    for sentence in bias_lines(plan):
+        yield from _wrapped(sentence, "- ")
+
+
+def seam_lines(plan: SewingPlan) -> tuple[str, ...]:
+    """Return a sentence for each pair of kinds of patches, and for each way in which their seams are pressed."""
+    labels = _labels(plan)
+    said: dict[str, None] = {}
+    for pressed in plan.pressing.directions:
+        left, right = plan.graph.segments[pressed.segment].patches
+        first, second = sorted((labels[left], labels[right]))
+        said[words.seam(first, second, None if pressed.toward is None else labels[pressed.toward])] = None
+    return tuple(said)
+
+
+def _labels(plan: SewingPlan) -> dict[int, str]:
+    """Return what to call each patch: its line of the cutting list, with the fabric where lines share a name."""
+    fabrics: dict[str, set[str]] = {}
+    for piece in plan.cutting.pieces:
+        fabrics.setdefault(piece.name, set()).add(piece.fabric)
+    labels: dict[int, str] = {}
+    for piece in plan.cutting.pieces:
+        fabric = plan.block.fabric(piece.fabric)
+        label = piece.name if len(fabrics[piece.name]) == 1 else f"{fabric.title or fabric.id} {piece.name}"
+        labels.update(dict.fromkeys(piece.patches, label))
+    return labels
+
+
+def _heading(title: str, rule: str) -> Iterator[str]:
+    lines = wrap(clean_text(title), WIDTH) or [""]
+    yield from lines
+    yield rule * max(map(len, lines))
+
+
+def _wrapped(text: str, start: str = "") -> Iterator[str]:
+    yield from wrap(clean_text(text), WIDTH, initial_indent=start, subsequent_indent=" " * len(start))
