@@ -155,6 +155,11 @@ class _Writer:
                 {"at": self.point(stop.at), "step": stop.step, "unit": stop.unit or None, "resumes": stop.resumes}
                 for stop in join.stops
             ],
+            "locks": [{"at": self.point(lock.at), "step": lock.step} for lock in join.locks],
+            "spins": [
+                {"at": self.point(spin.at), "sense": str(spin.sense), "undone": list(spin.undone)}
+                for spin in join.spins
+            ],
             "pivots": self.points(join.pivots),
             "curve": {
                 "convex": join.curve.convex,

@@ -1,8 +1,9 @@
 """Why seams stop where they do, what is under the needle, how curves meet, and what the whole order costs."""
 
 from blocklang.assembly.values import Assembly, Join, JoinKind, Travelled
+from blocklang.block import SpinSense
 from blocklang.geometry import Edge, Point
-from blocklang.plan.values import OrderCosts, PlanCurve, PlanNeedle, PlanStep, PlanStop, PlanUnit
+from blocklang.plan.values import OrderCosts, PlanCurve, PlanLock, PlanNeedle, PlanSpin, PlanStep, PlanStop, PlanUnit
 
 
 def closing_joins(assembly: Assembly) -> dict[int, int]:
@@ -43,6 +44,39 @@ def stops_of(
 def _end(assembly: Assembly, step: Travelled, at_start: bool) -> int:
     segment = assembly.graph.segments[step.segment]
     return segment.start if step.forward is at_start else segment.end
+
+
+def touched(assembly: Assembly, join: Join) -> tuple[int, ...]:
+    """Return the junctions along a join, its ends included."""
+    segments = (assembly.graph.segments[step.segment] for step in join.path)
+    return tuple(dict.fromkeys(junction for segment in segments for junction in (segment.start, segment.end)))
+
+
+def locks_of(
+    assembly: Assembly, join: Join, closing: dict[int, int], step_of: dict[int, int], locked: frozenset[int]
+) -> tuple[PlanLock, ...]:
+    """Return where the allowance of a seam locks with others in a later join."""
+    later = [j for j in touched(assembly, join) if j in locked and assembly.joins[closing[j]] is not join]
+    return tuple(PlanLock(assembly.graph.junctions[j].at, j, step_of[closing[j]]) for j in later)
+
+
+def spins_of(
+    assembly: Assembly, index: int, closing: dict[int, int], step_of: dict[int, int], spins: dict[int, SpinSense]
+) -> tuple[PlanSpin, ...]:
+    """Return the junctions that a join closes and that are spun."""
+    join = assembly.joins[index]
+    closed = [j for j in touched(assembly, join) if closing[j] == index and j in spins]
+    return tuple(
+        PlanSpin(assembly.graph.junctions[j].at, j, spins[j], _steps_there(assembly, j, index, step_of))
+        for j in sorted(closed)
+    )
+
+
+def _steps_there(assembly: Assembly, junction: int, last: int, step_of: dict[int, int]) -> tuple[int, ...]:
+    """Return the steps in which seams were sewn that end at a junction."""
+    seams = {end.segment for end in assembly.graph.junctions[junction].ends}
+    earlier = range(last)
+    return tuple(sorted({step_of[i] for i in earlier if any(t.segment in seams for t in assembly.joins[i].path)}))
 
 
 def curve_of(assembly: Assembly, join: Join, names: tuple[str, ...]) -> PlanCurve | None:

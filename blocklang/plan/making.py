@@ -1,14 +1,24 @@
 """Gathering what the stages found into one plan."""
 
 from blocklang.assembly.values import Assembly, Join, JoinKind, Step, Travelled
+from blocklang.block import SpinSense
 from blocklang.cutting.values import Cutting
 from blocklang.diagnostics import Diagnostic
 from blocklang.geometry import Point
-from blocklang.plan.explaining import closing_joins, curve_of, needle_of, order_costs, stops_of, travelled_edge
+from blocklang.plan.explaining import (
+    closing_joins,
+    curve_of,
+    locks_of,
+    needle_of,
+    order_costs,
+    spins_of,
+    stops_of,
+    travelled_edge,
+)
 from blocklang.plan.names import instances, junction_names, step_title, unit_names
 from blocklang.plan.outlines import borders_of, measure_of, outline_of
 from blocklang.plan.values import PlanJoin, PlanNeedle, PlanStep, PlanUnit, SewingPlan
-from blocklang.pressing.values import Pressed, Pressing
+from blocklang.pressing.values import Pressing
 
 
 def make_plan(
@@ -17,7 +27,7 @@ def make_plan(
     """Return the plan of a block from the results of all stages."""
     names = unit_names(assembly)
     units = _units(assembly, names)
-    teller = _Teller(assembly, names, units, {direction.segment: direction for direction in pressing.directions})
+    teller = _Teller(assembly, pressing, names, units)
     steps = tuple(teller.step(number, step) for number, step in enumerate(assembly.steps, 1))
     graph, order = assembly.graph, order_costs(assembly, steps)
     return SewingPlan(
@@ -43,12 +53,16 @@ class _Teller:
     """Tells steps and joins by name."""
 
     def __init__(
-        self, assembly: Assembly, names: tuple[str, ...], units: tuple[PlanUnit, ...], pressed: dict[int, Pressed]
+        self, assembly: Assembly, pressing: Pressing, names: tuple[str, ...], units: tuple[PlanUnit, ...]
     ) -> None:
         self.assembly = assembly
         self.names = names
         self.units = units
-        self.pressed = pressed
+        self.pressed = {direction.segment: direction for direction in pressing.directions}
+        self.locked = frozenset(pressing.locked)
+        self.spins: dict[int, SpinSense] = {
+            s.junction: s.sense for s in pressing.spins if s.sense is not SpinSense.NONE
+        }
         self.closing = closing_joins(assembly)
         self.step_of = {join: place for place, step in enumerate(assembly.steps, 1) for join in step.joins}
 
@@ -84,6 +98,8 @@ class _Teller:
             press=tuple(self.pressed[step.segment] for step in join.path),
             index=index,
             stops=stops_of(self.assembly, join, self.closing, self.step_of, self.names),
+            locks=locks_of(self.assembly, join, self.closing, self.step_of, self.locked),
+            spins=spins_of(self.assembly, index, self.closing, self.step_of, self.spins),
             curve=curve_of(self.assembly, join, self.names),
         )
 

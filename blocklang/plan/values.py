@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from blocklang.assembly.preferences import Why
 from blocklang.assembly.values import Assembly, JoinKind
-from blocklang.block import Block
+from blocklang.block import Block, SpinSense
 from blocklang.cutting.values import Cutting, CuttingOptions
 from blocklang.diagnostics import Diagnostic
 from blocklang.geometry import Outline, Point
@@ -45,6 +45,28 @@ class PlanStop:
     step: int
     unit: str
     resumes: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PlanLock:
+    """A junction at the end of a seam where its allowance will lock with others, and the step in which it does."""
+
+    at: Point
+    junction: int
+    step: int
+
+
+@dataclass(frozen=True, slots=True)
+class PlanSpin:
+    """A junction that a join closes and that is spun; `sense` is seen from the front.
+
+    `undone` are the steps in which the seams were sewn whose stitches in the allowance are undone there.
+    """
+
+    at: Point
+    junction: int
+    sense: SpinSense
+    undone: tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +113,8 @@ class PlanJoin:
     press: tuple[Pressed, ...]
     index: int  # in Assembly.joins
     stops: tuple[PlanStop, ...] = ()
+    locks: tuple[PlanLock, ...] = ()
+    spins: tuple[PlanSpin, ...] = ()
     curve: PlanCurve | None = None
 
 

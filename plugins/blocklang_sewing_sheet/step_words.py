@@ -1,7 +1,7 @@
 """What to do in a step, sentence by sentence."""
 
 from blocklang.assembly import JoinKind
-from blocklang.block import LengthUnit, SpinSense
+from blocklang.block import LengthUnit
 from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang.pressing import Pressed
 from blocklang_sewing_sheet import words
@@ -33,7 +33,8 @@ def _begin(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tup
         return (words.FINISH_PART,)
     marked = (words.MARK_MATCH_POINTS,) if _has_match_points(joins) else ()
     if len(joins) > 1 and step.kind is not JoinKind.SET_IN:
-        return *marked, words.LAY_OUT_IN_ORDER, words.JOIN_IN_ORDER
+        locking = (words.LOCK_SEAMS,) if any(_match(plan, join) == words.LOCK_SEAMS for join in joins) else ()
+        return *marked, words.LAY_OUT_IN_ORDER, words.JOIN_IN_ORDER, *locking
     first, second = (spoken(plan, name) for name in joins[0].units)
     taken = words.take_two(two_of(plan, joins[0].units[0])) if first == second else words.take(first, second)
     return *marked, taken, *(() if step.kind is JoinKind.CURVED else (_match(plan, joins[0]),))
@@ -113,13 +114,13 @@ def _press(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
     pressed = [item for join in joins for item in join.press]
     if not pressed:
         return ()
-    spun = (words.SPIN_JUNCTION,) if _spins(plan, joins) else ()
+    spun, locks = _spins(joins), _locks(joins)
     toward = {item.toward for item in pressed}
     if toward == {None}:
-        return *spun, words.PRESS_OPEN
+        return *spun, words.PRESS_OPEN, *locks
     seams = len(joins) + sum(len(join.pivots) for join in joins)
     what = _common(plan, pressed) if None not in toward and not spun else ""
-    return *spun, words.press_toward(what, seams) if what else words.PRESS_ARROWS
+    return *spun, words.press_toward(what, seams) if what else words.PRESS_ARROWS, *locks
 
 
 def _common(plan: SewingPlan, pressed: list[Pressed]) -> str:
@@ -142,9 +143,19 @@ def _other_side(plan: SewingPlan, item: Pressed) -> int:
     return segment.left if segment.right == item.toward else segment.right
 
 
-def _spins(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> bool:
-    spun = {spin.junction for spin in plan.pressing.spins if spin.sense is not SpinSense.NONE}
-    return any(junction in spun for join in joins for junction in _inner_junctions(plan, join))
+def _locks(joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    steps = tuple(sorted({lock.step for join in joins for lock in join.locks}))
+    return (words.will_lock(steps),) if steps else ()
+
+
+def _spins(joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    spins = [spin for join in joins for spin in join.spins]
+    if not spins:
+        return ()
+    senses = {str(spin.sense) for spin in spins}
+    turning = words.TURNING_BACK[senses.pop()] if len(senses) == 1 else words.TURNING_BOTH
+    undone = tuple(sorted({step for spin in spins for step in spin.undone}))
+    return words.spin_junctions(undone, turning, len(spins) > 1)
 
 
 def _inner_junctions(plan: SewingPlan, join: PlanJoin) -> tuple[int, ...]:

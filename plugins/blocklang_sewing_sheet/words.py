@@ -136,7 +136,6 @@ SEW_ON: Final = "Start where the stitches stopped, with a backstitch."
 CHAIN_PIECE: Final = "Chain-piece them: feed one after the other without cutting the thread."
 PRESS_ARROWS: Final = "Press each seam the way its arrow points."
 PRESS_OPEN: Final = "Press the seam open."
-SPIN_JUNCTION: Final = "Undo the few stitches in the allowance where the seams meet, and spin the junction flat."
 TRIM_POINTS: Final = "Trim the points that stick out."
 
 
@@ -148,6 +147,29 @@ def goes_in(what: str, step: int) -> str:
 def finished_at(step: int) -> str:
     """Say when the rest of a partial seam is sewn."""
     return f"You finish this seam at step {step}."
+
+
+def will_lock(steps: tuple[int, ...]) -> str:
+    """Say what the pressing is for."""
+    return f"Pressed so, it locks at {_steps(steps)}."
+
+
+def spin_junctions(undone: tuple[int, ...], turning: str, several: bool) -> tuple[str, ...]:
+    """Say which stitches to undo, and which way round the allowances go; seen from the back, where they are pressed."""
+    where = "every place where seams cross" if several else "the place where the seams cross"
+    return (
+        f"At {where}, undo the few stitches of {_steps(undone)} that lie inside the allowance.",
+        f"Spin the allowances {turning}, seen from the back, and press the little patch in the middle flat.",
+    )
+
+
+def _steps(numbers: tuple[int, ...]) -> str:
+    said = [str(number) for number in numbers]
+    return f"step {said[0]}" if len(said) == 1 else f"steps {', '.join(said[:-1])} and {said[-1]}"
+
+
+TURNING_BACK: Final = {"clockwise": "counterclockwise", "counterclockwise": "clockwise"}
+TURNING_BOTH: Final = "by turns clockwise and counterclockwise"
 
 
 def seam_finished_at(step: int) -> str:

@@ -100,3 +100,21 @@ def test_each_reason_has_its_own_sentence() -> None:
     step = plan_of(blocks.star()).steps[0]
     said = [next(iter(why_lines(replace(step, why=why)))) for why in Why]
     assert len(set(said)) == len(Why) and all(line.endswith(".") for line in said)
+
+
+def test_what_locks_later_is_closed_then() -> None:
+    plan = plan_of(blocks.grid(3, 3))
+    assert plan.pressing.locked
+    told = {lock.junction for step in plan.steps for join in step.joins for lock in join.locks}
+    assert told == set(plan.pressing.locked)
+    for lock in (lock for step in plan.steps for join in step.joins for lock in join.locks):
+        closing = [join for join in plan.steps[lock.step - 1].joins if lock.at in join.path[1:-1]]
+        assert closing
+
+
+def test_a_spun_centre_names_the_steps_whose_stitches_are_undone() -> None:
+    plan = plan_of(blocks.star())
+    centre = next(step for step in plan.steps if any(join.spins for join in step.joins))
+    (spin,) = centre.joins[0].spins
+    assert (centre.number, spin.undone) == (4, (1, 3))
+    assert spin.sense == plan.pressing.spins[0].sense
