@@ -1,4 +1,4 @@
-"""Times every stage on square grids of ever more patches, and says how fast each stage's time grows."""
+"""Times every stage on grids and stars of ever more patches, and says how fast each stage's time grows."""
 
 import gc
 import math
@@ -23,6 +23,7 @@ Times = dict[str, float]
 
 STAGES = ("parse", "evaluate", "graph", "assembly", "pressing", "cutting", "drawing")
 SIDES = (3, 10, 32, 100)
+STARS = (2, 5, 12, 35)  # diamonds along each side of a point
 FEW_PATCHES = 2_000  # up to here a run is short enough to be repeated
 
 
@@ -34,8 +35,24 @@ def grid_text(side: int) -> str:
     return f"{heading}{fabrics}rows\n" + "\n".join(rows) + "\nend\n"
 
 
-def grid_times(side: int) -> Times:
-    """Return the milliseconds that every stage takes on one grid."""
+def star_text(side: int) -> str:
+    """Return the block file of an eight-pointed star; each point has `side` by `side` diamonds in two fabrics."""
+    rows = ("    " + " ".join("TH"[(row + column) % 2] for column in range(side)) for row in range(side))
+    fabrics = "fabric fog background light #e8eef2\nfabric tide as T star medium #4d8296\nfabric deep as H star dark #1f3a5f\n"
+    points = (
+        "let d = size / (2 + sqrt 2)\npoint c at centre\nturn 8 about c\n  point a from c by d toward 0 deg\n"
+        "  point tip from a by d toward 45 deg\n  point b from c by d toward 45 deg\n  rows as ray in c a b\n"
+    )
+    ground = (
+        "turn 4 about c\n  patch corner of fog through b.1 tip.1 ne tip.2\n"
+        "  patch side of fog through a.1 tip.8 tip.1\nend\n"
+    )
+    heading = f'block "Star"\nlanguage 1\nsize {4 * side} in\n'
+    return f"{heading}{fabrics}{points}" + "\n".join(rows) + f"\n  end\nend\n{ground}"
+
+
+def stage_times(text: str) -> Times:
+    """Return the milliseconds that every stage takes on one block."""
     times: Times = {}
 
     def timed(stage: str, work: Callable[[], Value]) -> Value:
@@ -45,7 +62,7 @@ def grid_times(side: int) -> Times:
         times[stage] = (time.perf_counter() - started) * 1000
         return value
 
-    source = SourceText("grid.block", grid_text(side))
+    source = SourceText("grown.block", text)
     parsed = timed("parse", lambda: parse(source))
     tree = needed(parsed.tree, parsed.diagnostics)
     found = timed("evaluate", lambda: evaluate(tree, overrides=Overrides(), finder=Library(), more_cells=lambda: ()))
@@ -68,9 +85,9 @@ def needed(value: Value | None, diagnostics: tuple[Diagnostic, ...]) -> Value:
     return value
 
 
-def least_times(side: int) -> Times:
-    """Return the least milliseconds of every stage over the runs that a grid of this size is given."""
-    runs = [grid_times(side) for _ in range(3 if side * side <= FEW_PATCHES else 1)]
+def least_times(text: str, patches: int) -> Times:
+    """Return the least milliseconds of every stage over the runs that a block of this size is given."""
+    runs = [stage_times(text) for _ in range(3 if patches <= FEW_PATCHES else 1)]
     return {stage: min(run[stage] for run in runs) for stage in STAGES}
 
 
@@ -80,13 +97,18 @@ def exponent(fewer: int, shorter: float, more: int, longer: float) -> float:
 
 
 def print_growth() -> None:
-    """Print one line a grid, then the power that every stage grows with between the two largest."""
-    grid_times(SIDES[0])  # once for the imports that wait for their first use
-    print(f"{'patches':<10}" + "".join(f"{stage:>11}" for stage in STAGES) + "  ms")
-    measured = {}
-    for side in SIDES:
-        measured[side] = least_times(side)
-        print(f"{side * side:<10,}" + "".join(f"{measured[side][stage]:>11.1f}" for stage in STAGES), flush=True)
-    small, large = SIDES[-2:]
-    powers = (exponent(small**2, measured[small][stage], large**2, measured[large][stage]) for stage in STAGES)
+    """Print one line a block, then the power that every stage grows with between the two largest of a kind."""
+    stage_times(grid_text(SIDES[0]))  # once for the imports that wait for their first use
+    _print_kind("grids", [(side * side, grid_text(side)) for side in SIDES])
+    _print_kind("stars", [(8 * side * side + 8, star_text(side)) for side in STARS])
+
+
+def _print_kind(kind: str, blocks: list[tuple[int, str]]) -> None:
+    print(f"{kind:<10}" + "".join(f"{stage:>11}" for stage in STAGES) + "  ms")
+    measured = []
+    for patches, text in blocks:
+        measured.append((patches, least_times(text, patches)))
+        print(f"{patches:<10,}" + "".join(f"{measured[-1][1][stage]:>11.1f}" for stage in STAGES), flush=True)
+    (few, short), (many, long) = measured[-2:]
+    powers = (exponent(few, short[stage], many, long[stage]) for stage in STAGES)
     print(f"{'exponent':<10}" + "".join(f"{power:>11.2f}" for power in powers))
