@@ -1,8 +1,8 @@
 """Patches as cut, each parted into what shows from the front and the allowance round it."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass, field
-from itertools import pairwise
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import islice, pairwise
 from typing import TYPE_CHECKING, Any
 
 from blocklang.cutting.finished import finished_patches
@@ -28,10 +28,14 @@ class Piece:
     cloth: "Polygon"
     turned: bool
     order: int
-    bounds: tuple[float, float, float, float] = field(init=False)
+    _bounds: tuple[float, float, float, float] | None = None
 
-    def __post_init__(self) -> None:
-        self.bounds = self.cloth.bounds
+    @property
+    def bounds(self) -> tuple[float, float, float, float]:
+        """The least x, least y, greatest x and greatest y."""
+        if self._bounds is None:
+            self._bounds = self.cloth.bounds
+        return self._bounds
 
 
 def cut_outlines(graph: PatchGraph) -> tuple[Outline, ...]:
@@ -74,12 +78,15 @@ def parts_of(shape: Any) -> "tuple[Polygon, ...]":
     return tuple(part for part in get_parts(shape) if part.geom_type == "Polygon" and not part.is_empty)
 
 
-def rings_of(shape: "Polygon") -> tuple[Ring, ...]:
-    """Return the shell counterclockwise and the holes clockwise, no first place repeated."""
-    from shapely import get_coordinates, get_rings
+def rings_of(shapes: "Sequence[Polygon]") -> Iterator[tuple[Ring, ...]]:
+    """Yield the rings of each shape: the shell counterclockwise and holes clockwise, no first place repeated."""
+    from shapely import get_coordinates, get_num_coordinates, get_num_interior_rings, get_rings
 
-    rings = [_places(get_coordinates(ring).tolist()) for ring in get_rings(shape)]
-    return tuple(ring if _is_left_turning(ring) == (place == 0) else ring[::-1] for place, ring in enumerate(rings))
+    rings = get_rings(shapes)
+    places = iter(map(tuple, get_coordinates(rings).tolist()))
+    drawn = (tuple(islice(places, count))[:-1] for count in get_num_coordinates(rings).tolist())
+    for holes in get_num_interior_rings(shapes).tolist():
+        yield tuple(_turning(ring, place == 0) for place, ring in enumerate(islice(drawn, holes + 1)))
 
 
 def polygons_of(shapes: Sequence[Sequence[Ring]]) -> Any:
@@ -93,10 +100,7 @@ def polygons_of(shapes: Sequence[Sequence[Ring]]) -> Any:
     return polygons(linearrings(places, indices=ring_of), indices=shape_of)
 
 
-def _places(coordinates: list[list[float]]) -> Ring:
-    return tuple((x, y) for x, y in coordinates[:-1])
-
-
-def _is_left_turning(ring: Ring) -> bool:
-    (ox, oy) = ring[0]
-    return sum((ax - ox) * (by - oy) - (ay - oy) * (bx - ox) for (ax, ay), (bx, by) in pairwise(ring)) > 0
+def _turning(ring: Ring, left: bool) -> Ring:
+    ox, oy = ring[0]
+    turns = sum((ax - ox) * (by - oy) - (ay - oy) * (bx - ox) for (ax, ay), (bx, by) in pairwise(ring))
+    return ring if (turns > 0) == left else ring[::-1]

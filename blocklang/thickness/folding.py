@@ -1,17 +1,21 @@
 """Sewing a block on paper: join after join, what lies beyond the seam is folded to the side it is pressed to."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from blocklang.assembly.values import Assembly
 from blocklang.geometry.tolerance import STRAIGHT_ANGLE
 from blocklang.graph.values import PatchGraph
-from blocklang.thickness.cloth import Piece, allowances_of, bodies_of, cut_outlines, parts_of
+from blocklang.thickness.cloth import Piece, allowances_of, cut_outlines, parts_of
 from blocklang.thickness.creases import Crease, CreaseEnd, creases_of, halves_left_open
 from blocklang.thickness.folds import Zone, fold_back, zone_beyond
 from blocklang.thickness.lying import Lies
 from blocklang.thickness.wedges import patches_round, wedge_of
+
+if TYPE_CHECKING:
+    from shapely import Polygon
 
 #: Crumbs of less area than this share of a squared allowance are lattice noise, not cloth.
 CRUMB = 1e-5
@@ -39,10 +43,12 @@ class Work:
         return frozenset().union(*(self.around[segment.start] | self.around[segment.end] for segment in segments))
 
 
-def fold_all(assembly: Assembly, lies: Lies) -> list[Piece]:
-    """Return the allowances of all patches, in pieces, as they lie when the block is sewn and pressed; front first."""
+def fold_all(assembly: Assembly, lies: Lies, bodies: "Sequence[Polygon]") -> list[Piece]:
+    """Return the allowances of all patches, in pieces, as they lie when the block is sewn and pressed; front first.
+
+    `bodies` are the finished patches. Pieces that no seam has caught keep the number of their patch as order.
+    """
     graph = assembly.graph
-    bodies = bodies_of(graph)
     rings = allowances_of(cut_outlines(graph), bodies)
     pieces = [[Piece(patch, part, False, patch) for part in parts] for patch, parts in enumerate(rings)]
     work = Work(graph, pieces, patches_round(graph), len(bodies))

@@ -18,15 +18,20 @@ if TYPE_CHECKING:
 GRID = 16.0
 #: Slivers narrower than this (1/250 in) come from curves drawn as chords.
 SLIVER = TICKS_PER_INCH / 250
+#: A stretch narrower than this (1/64 in, more than cloth is thick) piles up nothing that a finger would feel.
+FELT = TICKS_PER_INCH / 64
 
 
 def fold(assembly: Assembly, lies: Lies) -> Folded:
     """Return every piece of cloth as it lies in the finished block."""
-    bodies = [Layer(p, rings_of(body), False, True) for p, body in enumerate(bodies_of(assembly.graph))]
-    pieces = fold_all(assembly, lies)
-    first = len(bodies)  # pieces that were never folded have the order of their patch
-    folded = (Layer(p.patch, rings_of(p.cloth), p.turned, False, p.order < first) for p in pieces)
-    return Folded((*bodies, *folded))
+    bodies = bodies_of(assembly.graph)
+    pieces = fold_all(assembly, lies, bodies)
+    shown = (Layer(p, rings, False, True) for p, rings in enumerate(rings_of(bodies)))
+    folded = (
+        Layer(piece.patch, rings, piece.turned, False, piece.order < len(bodies))
+        for piece, rings in zip(pieces, rings_of([piece.cloth for piece in pieces]), strict=True)
+    )
+    return Folded((*shown, *folded))
 
 
 def measure(graph: PatchGraph, folded: Folded) -> Thickness:
@@ -50,11 +55,15 @@ def _laid_over(folded: Folded) -> "tuple[list[Polygon], list[int]]":
 
     cloth = polygons_of([layer.rings for layer in folded.layers])
     edges = union_all(boundary(cloth), grid_size=GRID)
-    faces = [face for face in get_parts(polygonize(get_parts(edges))) if 2 * face.area > SLIVER * face.length]
+    faces = [face for face in get_parts(polygonize(get_parts(edges))) if _is_wider(face, SLIVER)]
     found = STRtree(cloth).query(point_on_surface(faces), predicate="within")
     counts = numpy.bincount(found[0], minlength=len(faces))
     covered = [(face, int(count)) for face, count in zip(faces, counts, strict=True) if count]
     return [face for face, _ in covered], [count for _, count in covered]
+
+
+def _is_wider(face: "Polygon", width: float) -> bool:
+    return bool(2 * face.area > width * face.length)
 
 
 def _regions(faces: "list[Polygon]", counts: list[int]) -> tuple[Region, ...]:
@@ -63,21 +72,24 @@ def _regions(faces: "list[Polygon]", counts: list[int]) -> tuple[Region, ...]:
     found: list[Region] = []
     for level in sorted(set(counts)):
         whole = coverage_union_all([face for face, count in zip(faces, counts, strict=True) if count == level])
-        found.extend(sorted((Region(level, rings_of(part)) for part in parts_of(whole)), key=lambda r: r.rings))
+        found.extend(Region(level, rings) for rings in sorted(rings_of(parts_of(whole))))
     return tuple(found)
 
 
 def _piles(graph: PatchGraph, faces: "list[Polygon]", counts: list[int]) -> tuple[Pile, ...]:
     from shapely import Point, STRtree, points
 
+    felt = [index for index, face in enumerate(faces) if _is_wider(face, FELT)]
     at = points([junction.at for junction in graph.junctions])
     reach = graph.block.seam_allowance * 0.98
     best: dict[int, tuple[int, int]] = {}
-    for junction, face in zip(*STRtree(faces).query(at, predicate="dwithin", distance=reach).tolist(), strict=True):
-        best[junction] = max(best.get(junction, (0, 0)), (counts[face], -face))
+    for junction, place in zip(
+        *STRtree([faces[index] for index in felt]).query(at, predicate="dwithin", distance=reach).tolist(), strict=True
+    ):
+        best[junction] = max(best.get(junction, (0, 0)), (counts[felt[place]], -felt[place]))
     piles = []
     for junction in graph.junctions:
         layers, face = best[junction.index]
-        place: Point = faces[-face].point_on_surface()
-        piles.append(Pile(junction.index, layers, (float(place.x), float(place.y))))
+        thick: Point = faces[-face].point_on_surface()
+        piles.append(Pile(junction.index, layers, (float(thick.x), float(thick.y))))
     return tuple(piles)

@@ -15,7 +15,7 @@ MARGIN = 45.0
 #: Type in points, and the line height as a part of it.
 TITLE, PLAIN, LARGE, LEADING = 22.0, 10.5, 14.0, 1.38
 #: A drawing is given at least this much of the page's height.
-LEAST_DRAWING = 0.4
+LEAST_DRAWING = 0.5
 _KEY_GAP = 8.0
 
 
@@ -88,8 +88,10 @@ def write_page(written: Written, paper: Paper, theme: Theme, *, large_print: boo
     """Return the page, and more pages when the words do not fit on it."""
     pen = _Pen(paper, theme, LARGE if large_print else PLAIN, [[]])
     _head(pen, written)
-    below = _key_height(pen, written.key) + pen.size
-    room = max(pen.bottom - pen.down - below, (pen.bottom - MARGIN) * LEAST_DRAWING)
+    left = pen.bottom - pen.down - _key_height(pen, written.key) - pen.size
+    with_words = left - sum(_section_height(pen, section) for section in written.sections)
+    least = (pen.bottom - MARGIN) * LEAST_DRAWING
+    room = with_words if with_words >= least else max(left, least)
     drawing = written.draw(pen.width, room)
     pen.need(drawing.height)
     pen.place(drawing, MARGIN + (pen.width - drawing.width) / 2, pen.down)
@@ -141,6 +143,12 @@ def _write_section(pen: _Pen, section: Section) -> None:
     for sentence in section.sentences:
         pen.down += pen.size * 0.25
         pen.write(sentence, pen.size)
+
+
+def _section_height(pen: _Pen, section: Section) -> float:
+    heading = lines_of(section.heading, pen.size * 1.15, pen.width, bold=True)
+    words = sum(0.25 + LEADING * len(lines_of(sentence, pen.size, pen.width)) for sentence in section.sentences)
+    return pen.size * (0.5 + 1.15 * LEADING * len(heading) + words)
 
 
 def _columns(pen: _Pen, key: Sequence[KeyEntry]) -> Iterator[tuple[list[tuple[KeyEntry, tuple[str, ...]]], float]]:

@@ -26,7 +26,9 @@ def locks(lockable: int, locked: int, spun: int) -> str:
     """Say how many junctions lock and how many are spun."""
     if not lockable:
         return "No seams cross here, so nothing has to lock."
-    said = "The junction locks" if lockable == 1 == locked else f"{locked} of {lockable} junctions lock"
+    if lockable == locked == 1:
+        return "The junction locks and is spun." if spun else "The junction locks."
+    said = f"{locked} of {lockable} junctions lock"
     return f"{said}; {spun} {'is' if spun == 1 else 'are'} spun." if spun else f"{said}."
 
 

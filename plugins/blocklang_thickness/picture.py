@@ -13,7 +13,9 @@ from blocklang_thickness import words
 MARGIN = 9.0
 #: The scale runs from paper to this grey, in as many steps as there are layers, but no fewer than these.
 DARKEST, FEWEST_STEPS = 0x50, 7
-NUMBER, WIDE, NARROW = 8.5, 6.6, 9.2
+NUMBER, SLIM, WIDE = 8.5, 6.6, 9.2
+#: Lines are no thicker than this share of an allowance.
+FINE = 0.04
 _SWATCH = (30.0, 16.0)
 
 
@@ -25,7 +27,8 @@ def draw_thickness(
     xs, ys = [x for x, _ in places], [y for _, y in places]
     bounds = (min(xs), min(ys), max(xs), max(ys))
     frame = Frame.fit(bounds, width - 2 * MARGIN, height - 2 * MARGIN, left=MARGIN, top=MARGIN)
-    shapes = (*_regions(thickness, frame), _seams(plan, frame, theme), *_numbers(plan, thickness, frame, theme))
+    line = Paint(stroke=theme.ink, width=min(0.4, plan.block.seam_allowance * frame.scale * FINE))
+    shapes = (*_regions(thickness, frame, line), _seams(plan, frame, theme), *_numbers(plan, thickness, frame, theme))
     title = f"{plan.block.name}: {words.SUBJECT.lower()}"
     return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title, theme.font)
 
@@ -43,14 +46,13 @@ def scale_of(thickness: Thickness, levels: tuple[tuple[int, float], ...], theme:
     )
 
 
-def _regions(thickness: Thickness, frame: Frame) -> Iterator[Shape]:
+def _regions(thickness: Thickness, frame: Frame, line: Paint) -> Iterator[Shape]:
     trails: dict[int, list[Trail]] = {}
     for region in thickness.regions:
         trails.setdefault(region.layers, []).extend(polygon(frame.ring(ring)) for ring in region.rings)
     for level, found in trails.items():
         colour = _tint(level, thickness.highest.layers)
-        # A stroke of its own colour closes the hairlines between neighbours.
-        yield Path(tuple(found), Paint(colour, colour, 0.3))
+        yield Path(tuple(found), Paint(colour, line.stroke, line.width))
 
 
 def _tint(level: int, most: int) -> str:
@@ -69,13 +71,18 @@ def _numbers(plan: SewingPlan, thickness: Thickness, frame: Frame, theme: Theme)
     most = thickness.highest.layers
     taken: dict[tuple[int, int], list[tuple[Place, float]]] = {}
     for pile in sorted(thickness.piles, key=lambda pile: (-pile.layers, pile.junction)):
-        at, radius = frame.at(plan.graph.junctions[pile.junction].at), WIDE if pile.layers < 10 else NARROW
+        at, radius = frame.at(plan.graph.junctions[pile.junction].at), SLIM if pile.layers < 10 else WIDE
         if _has_room(at, radius, taken):
             yield from _number(pile, at, radius, theme, pile.layers == most)
 
 
+def numbers_left_out(drawing: Drawing, thickness: Thickness) -> bool:
+    """Tell whether a map has no number at some junction."""
+    return sum(isinstance(shape, Dot) for shape in drawing.shapes) < len(thickness.piles)
+
+
 def _has_room(at: Place, radius: float, taken: dict[tuple[int, int], list[tuple[Place, float]]]) -> bool:
-    column, row = (math.floor(each / (2 * NARROW)) for each in at)
+    column, row = (math.floor(each / (2 * WIDE)) for each in at)
     near = (found for x in (-1, 0, 1) for y in (-1, 0, 1) for found in taken.get((column + x, row + y), ()))
     if any(math.dist(at, place) < radius + other for place, other in near):
         return False
