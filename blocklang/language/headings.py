@@ -51,7 +51,7 @@ class Headings:
 def read_headings(scope: Scope, tree: BlockFile) -> Headings:
     """Read every line about the whole block, the size first, because lengths depend on its unit."""
     headings = Headings()
-    flat = [line for item in tree.items for line in (item if _is_credits(item) else (item,))]
+    flat = [line for item in tree.items for line in (item if _is_headings(item) else (item,))]
     for line in flat:
         if isinstance(line, Heading):
             _read_text(scope, headings, line)
@@ -70,7 +70,7 @@ def read_headings(scope: Scope, tree: BlockFile) -> Headings:
     return headings
 
 
-def _is_credits(item: Item) -> bool:
+def _is_headings(item: Item) -> bool:
     return type(item) is tuple
 
 

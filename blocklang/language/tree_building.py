@@ -114,7 +114,7 @@ BUILDERS: dict[str, Builder] = {
     "by": _heading("by"),
     "licence": _heading("licence"),
     "source": _heading("source"),
-    "credits": lambda parts, start, end: tuple(parts),
+    "headings": lambda parts, start, end: tuple(parts) if len(parts) > 1 else parts[0],
     "size": lambda parts, start, end: SizeLine(parts[0], parts[1], start, end),
     "outline": lambda parts, start, end: OutlineLine(tuple(parts), start, end),
     "outline_of_patches": lambda parts, start, end: OutlineLine((), start, end),

@@ -143,10 +143,12 @@ WISH = st.one_of(
     wish("press", 3, 3), wish("spin", 1, 1, "clockwise", "counterclockwise", "not"),
 )  # fmt: skip
 COLOUR = word(st.sampled_from(["#1f3a5f", "#abc"]))
-LICENCE = st.builds(lambda verb, text: Heading(verb, text, 0, 0), st.sampled_from(["by", "source"]), TEXT)
+HEADING = st.builds(
+    lambda verb, text: Heading(verb, text, 0, 0), st.sampled_from(["block", "note", "by", "source"]), TEXT
+) | st.builds(lambda text: Heading("family", text, 0, 0), NAME)
 STATEMENT = st.one_of(
-    st.builds(lambda verb, text: Heading(verb, text, 0, 0), st.sampled_from(["block", "note"]), TEXT),
-    several(LICENCE, 1, 3),
+    HEADING,
+    several(HEADING, 2, 3),
     st.builds(SizeLine, EXPRESSION, st.none() | EXPRESSION, ZERO, ZERO),
     st.builds(AllowanceLine, EXPRESSION, ZERO, ZERO),
     st.builds(FabricLine, NAME, st.none() | NAME, NAME, NAME, COLOUR, st.none() | TEXT, ZERO, ZERO),
