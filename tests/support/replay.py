@@ -18,7 +18,7 @@ class Replay:
     def __init__(self, plan: dict[str, Any]) -> None:
         """Lay out the patches of a plan as JSON values."""
         self.plan = plan
-        self.units = {patch["id"]: Polygon(patch["outline"]) for patch in plan["patches"]}
+        self.units = {patch["id"]: Polygon(_ring(patch["edges"])) for patch in plan["patches"]}
         self.holds = {patch["id"]: frozenset([patch["id"]]) for patch in plan["patches"]}
         self.shapes = dict(self.units)
         self.block = Polygon(plan["block"]["outline"])
@@ -111,6 +111,28 @@ class Replay:
             corners = list(box.exterior.coords)
             sides = sorted(math.dist(corners[i], corners[i + 1]) + 2 * allowance for i in (0, 1))
             assert all(abs(x - y) < 1e-3 for x, y in zip(sides, sorted(step["measures"]), strict=True))
+
+
+def _ring(edges: Sequence[dict[str, Any]]) -> list[tuple[float, float]]:
+    """Return an outline with arcs in chords so short that no corner between two of them looks like a notch."""
+    return [point for edge in edges for point in (_arc(edge) if "centre" in edge else [tuple(edge["from"])])]
+
+
+def _arc(edge: dict[str, Any]) -> list[tuple[float, float]]:
+    """Break an arc at whole half degrees, where its neighbours break it, too."""
+    (cx, cy), first = edge["centre"], _bearing(edge, "from")
+    turn = (_bearing(edge, "to") - first) % math.tau
+    turn -= math.tau if edge["clockwise"] else 0
+    step = math.radians(0.5)
+    low, high = sorted((first, first + turn))
+    inner = [k * step for k in range(math.floor(low / step) - 1, math.ceil(high / step) + 2)]
+    radius = math.dist(edge["from"], edge["centre"])
+    inside = sorted((a for a in inner if low + 1e-4 < a < high - 1e-4), reverse=bool(edge["clockwise"]))
+    return [tuple(edge["from"]), *((cx + radius * math.cos(a), cy + radius * math.sin(a)) for a in inside)]
+
+
+def _bearing(edge: dict[str, Any], at: str) -> float:
+    return math.atan2(edge[at][1] - edge["centre"][1], edge[at][0] - edge["centre"][0])
 
 
 def _turns(before: dict[str, Any], after: dict[str, Any]) -> bool:
