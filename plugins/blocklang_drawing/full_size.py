@@ -4,7 +4,7 @@
     pages = lay_on_pages(pieces, PageWords("Harbour Light", "Templates"), options.paper)
     return write_pages(pages, options)
 
-A drawing is at true size when 72 points of it are an inch; `Frame` gives that with `scale=TRUE_SCALE`. Every page has
+A drawing is at true size when 72 points of it are an inch; `frame_for` gives a frame for that. Every page has
 the block's name, its number, and two squares to measure before anything is cut.
 """
 
@@ -19,6 +19,7 @@ from blocklang_drawing.full_size_paper import (
     FullSize,
     PageWords,
     Room,
+    frame_for,
     paper_size,
     room_on,
 )
@@ -27,7 +28,16 @@ from blocklang_drawing.full_size_tiles import Tile, draw_tile, tiles_of
 from blocklang_drawing.shapes import Drawing, Shape, Window
 from blocklang_drawing.svg import to_svg
 
-__all__ = ["TRUE_SCALE", "FullSize", "PageWords", "lay_on_pages", "pages_to_pdf", "room_for_pieces", "write_pages"]
+__all__ = [
+    "TRUE_SCALE",
+    "FullSize",
+    "PageWords",
+    "frame_for",
+    "lay_on_pages",
+    "pages_to_pdf",
+    "room_for_pieces",
+    "write_pages",
+]
 
 
 def room_for_pieces(words: PageWords, paper: Paper) -> tuple[float, float]:

@@ -27,7 +27,7 @@ def band_height(words: PageWords, paper: Paper) -> float:
 def draw_furniture(words: PageWords, paper: Paper, number: tuple[int, int]) -> tuple[Shape, ...]:
     """Return the heading and the squares of a page; `number` is which page of how many."""
     width, height = PAPERS[paper]
-    page = f"page {number[0]} of {number[1]}"
+    page = f"{words.page} {number[0]} of {number[1]}"
     room = width - 2 * MARGIN - text_width(page, words.size + 1) - _BETWEEN
     low = height - MARGIN
     return (

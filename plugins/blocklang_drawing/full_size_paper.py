@@ -1,9 +1,11 @@
 """Paper, its margins, and what goes on it at true size."""
 
+import math
 from dataclasses import dataclass
 
-from blocklang.geometry import TICKS_PER_INCH
+from blocklang.geometry import TICKS_PER_INCH, Outline
 from blocklang.hooks import Paper
+from blocklang_drawing.frame import Frame
 from blocklang_drawing.shapes import Drawing
 
 INCH = 72.0
@@ -36,13 +38,22 @@ class PageWords:
     """What is written on every page.
 
     `name` is the block's; `subject` says what the pages are ("Templates"); each of `notes` is a sentence beside the
-    squares to measure; `size` is that of the small type in points, 9 or more.
+    squares to measure; `size` is that of the small type in points, 9 or more; `page` is what a page is called in
+    "page 1 of 2", for a document that has other pages too.
     """
 
     name: str
     subject: str
     notes: tuple[str, ...] = ()
     size: float = 9.0
+    page: str = "page"
+
+
+def frame_for(outline: Outline, *, turn: float = 0.0, margin: float = 3.0) -> Frame:
+    """Return the frame in which an outline lies at true size, inside a margin (points), after a turn (radians)."""
+    c, s = math.cos(turn), math.sin(turn)
+    xs, ys = zip(*((p.x * c - p.y * s, p.x * s + p.y * c) for p in outline.chords()), strict=True)
+    return Frame((min(xs), min(ys), max(xs), max(ys)), TRUE_SCALE, margin, margin, turn=turn)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,10 @@
 """One template as a drawing at true size."""
 
-from dataclasses import replace
-
 from blocklang_drawing import Dot, Drawing, Frame, Paint, Path, Place, Shape, Trail
+from blocklang_drawing.full_size_labels import INK, Label, with_label
 from blocklang_drawing.shapes import polyline
 
 from blocklang.cutting import Template
-from blocklang_templates.labels import INK, Label, write_inside
 
 #: Round the cutting line, so that the whole of it is on the drawing.
 MARGIN = 3.0
@@ -14,25 +12,15 @@ CUT, SEW, STRIPE = 0.9, 0.6, 0.5
 DASH, STRIPE_DASH = (4.0, 2.5), (7.0, 2.5, 1.2, 2.5)
 DOT = 1.8
 BAND = "#d9d9d9"
-_BELOW = 4.0
-#: A label below a template is never squeezed into less than this.
-_NARROWEST = 120.0
 
 
 def draw_template(template: Template, label: Label, frame: Frame, *, window: bool) -> Drawing:
-    """Return a template; `frame` has its scale, turn and bounds, and is moved inside a margin."""
-    frame = replace(frame, left=MARGIN, top=MARGIN)
-    finished = frame.ring(template.finished.chords())
-    written = write_inside(finished, label, whole=not template.stripes)
+    """Return a template in its frame."""
     lines = _window(template, frame) if window else _lines(template, frame)
-    width, height = frame.width + 2 * MARGIN, frame.height + 2 * MARGIN
-    below: tuple[Shape, ...] = ()
-    if not written.whole:
-        width = max(width, min(label.width, max(width, _NARROWEST)) + 2 * MARGIN)
-        below = label.draw((MARGIN, height + _BELOW), width - 2 * MARGIN)
-        height += _BELOW + label.height + MARGIN
-    shapes = (*lines, *_stripes(template, frame), *_dots(template, frame), *written.shapes, *below)
-    return Drawing(width, height, shapes, f"Template {label.number}: {label.name}")
+    shapes = (*lines, *_stripes(template, frame), *_dots(template, frame))
+    title = f"Template {label.number}: {label.name}"
+    drawing = Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title)
+    return with_label(drawing, frame.ring(template.finished.chords()), label, whole=not template.stripes)
 
 
 def _lines(template: Template, frame: Frame) -> tuple[Shape, ...]:

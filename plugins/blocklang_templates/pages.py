@@ -2,15 +2,14 @@
 
 import math
 
-from blocklang_drawing import TRUE_SCALE, Drawing, Frame, FullSize, PageWords, lay_on_pages, room_for_pieces
+from blocklang_drawing import Drawing, FullSize, PageWords, frame_for, lay_on_pages, room_for_pieces
+from blocklang_drawing.full_size_labels import Grain, Label
 
-from blocklang.geometry import Outline
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_templates import words
 from blocklang_templates.choosing import Numbered
-from blocklang_templates.drawing import draw_template
-from blocklang_templates.labels import Label
+from blocklang_templates.drawing import MARGIN, draw_template
 
 SMALL, LARGE = 9.0, 12.0
 
@@ -43,13 +42,6 @@ def _fits(drawing: Drawing, room: tuple[float, float]) -> bool:
 def _draw(one: Numbered, lines: tuple[str, ...], size: float, level: bool, window: bool) -> Drawing:
     template = one.template
     turn = math.remainder((0.0 if level else math.pi / 2) - template.grain, math.pi)
-    frame = Frame(turned_bounds(template.cut, turn), TRUE_SCALE, turn=turn)
-    label = Label(str(one.number), template.name, lines, size, upright=not level)
+    frame = frame_for(template.cut, turn=turn, margin=MARGIN)
+    label = Label(str(one.number), template.name, lines, size, Grain.LEVEL if level else Grain.UPRIGHT)
     return draw_template(template, label, frame, window=window)
-
-
-def turned_bounds(outline: Outline, turn: float) -> tuple[float, float, float, float]:
-    """Return the bounds of an outline after turning it about (0, 0), in ticks."""
-    c, s = math.cos(turn), math.sin(turn)
-    xs, ys = zip(*((p.x * c - p.y * s, p.x * s + p.y * c) for p in outline.chords()), strict=True)
-    return min(xs), min(ys), max(xs), max(ys)

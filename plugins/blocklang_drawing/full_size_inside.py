@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from blocklang_drawing import Place
+from blocklang_drawing.shapes import Place
 
 Ring = tuple[Place, ...]
 Span = tuple[float, float]
