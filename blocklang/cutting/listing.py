@@ -4,7 +4,7 @@ from blocklang.cutting.finished import finished_patches
 from blocklang.cutting.grain import edges_on_grain
 from blocklang.cutting.lines import lines_of, to_cut
 from blocklang.cutting.methods import METHODS, CuttingMethod, in_order
-from blocklang.cutting.needs import needs_of
+from blocklang.cutting.needs import needs_of, runs_of
 from blocklang.cutting.notes import notes_of
 from blocklang.cutting.pieces import laid_pieces
 from blocklang.cutting.values import Cutting, CuttingOptions
@@ -34,4 +34,5 @@ def cut(
         sets,
         needs_of(graph.block, laid, sets, options),
         notes_of(graph, laid, sets, options),
+        runs_of(laid),
     )

@@ -9,12 +9,21 @@ from blocklang.block import Block
 from blocklang.cutting.pieces import Laid
 from blocklang.cutting.striped import set_area
 from blocklang.cutting.strips import Spacing
-from blocklang.cutting.values import CuttingOptions, FabricNeed, Measure, StripLayout, StripSet
+from blocklang.cutting.values import CuttingOptions, FabricNeed, Measure, Run, StripLayout, StripSet
 
 INCHES_IN_YARD = 36
 
 #: How many strips with room left are tried before a new one is begun; keeps long lists quick.
 _STRIPS_TRIED = 32
+
+
+def runs_of(laid: Sequence[Laid]) -> tuple[Run, ...]:
+    """Return how the shapes of each piece follow each other along a strip, without those from strip sets."""
+    return tuple(
+        Run(index, item.space.width.shown, item.space.step, item.space.lean, item.lots, item.space.length)
+        for index, item in enumerate(laid)
+        if item.space is not None
+    )
 
 
 @dataclass(slots=True)

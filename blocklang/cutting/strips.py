@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass
+from fractions import Fraction
 
 from blocklang.cutting.rounding import measure
 from blocklang.cutting.values import CuttingOptions, Lay, Measure, Strip
@@ -13,12 +14,16 @@ _NOTHING = 1e-7
 
 @dataclass(frozen=True, slots=True)
 class Spacing:
-    """How shapes lie along a strip: each takes `step` inches, and all together `lean` more; `area` is that of one."""
+    """How shapes lie along a strip: each takes `step` inches, and all together `lean` more; `area` is that of one.
+
+    `length` is the step as an exact number, for shapes that are cut straight across.
+    """
 
     width: Measure
     step: float
     lean: float
     area: float
+    length: Fraction | None = None
 
     def holds(self, length: float) -> int:
         """Return how many shapes a length of strip holds."""
@@ -46,13 +51,13 @@ def spacing(lay: Lay, cut: tuple[Measure, ...], angle: float | None) -> Spacing:
     if lay in (Lay.BOTH_ENDS, Lay.ONE_END):
         step = second - lean * (1.0 if lay is Lay.BOTH_ENDS else 0.5)
         return Spacing(cut[0], step, lean, width * step)
-    return Spacing(cut[0], second, 0.0, width * second)
+    return Spacing(cut[0], second, 0.0, width * second, cut[-1].shown)
 
 
 def upright(cut: tuple[Measure, ...], count: int, usable: float) -> Spacing:
     """Return how squares or rectangles follow each other, lying the way that takes the less fabric."""
     ways = [
-        Spacing(width, float(length.shown), 0.0, float(width.shown * length.shown))
+        Spacing(width, float(length.shown), 0.0, float(width.shown * length.shown), length.shown)
         for width, length in ((cut[0], cut[-1]), (cut[-1], cut[0]))
     ]
     return min(ways, key=lambda way: (_fabric(way, count, usable), way.width.shown))
@@ -62,7 +67,7 @@ def around_template(raw: Outline, heading: float, options: CuttingOptions) -> Sp
     """Return how templates follow each other, each in a box of its own with the grain along the strip."""
     long, high = extent(raw, heading)
     width, step = measure(high, options), measure(long, options)
-    return Spacing(width, float(step.shown), 0.0, raw.area() / TICKS_PER_INCH**2)
+    return Spacing(width, float(step.shown), 0.0, raw.area() / TICKS_PER_INCH**2, step.shown)
 
 
 def strips_for(space: Spacing, counts: tuple[int, ...], usable: float) -> Strip | None:

@@ -118,6 +118,22 @@ class StripLayout:
 
 
 @dataclass(frozen=True, slots=True)
+class Run:
+    """How equal shapes of a piece follow each other along a strip: n of them take `lean + n * step` inches.
+
+    `piece` indexes `Cutting.pieces`. `lots` are numbers of shapes that do not mix: as drawn, then mirror images.
+    `length` is that of a shape that is cut straight across, exactly; None when the cuts slant.
+    """
+
+    piece: int
+    width: Fraction
+    step: float
+    lean: float
+    lots: tuple[int, ...]
+    length: Fraction | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class FabricNeed:
     """What to buy of one fabric: the strips, their length together, the area bound, and yards in eighths.
 
@@ -143,3 +159,4 @@ class Cutting:
     strip_sets: tuple[StripSet, ...]
     needs: tuple[FabricNeed, ...]
     notes: tuple[str, ...]  # what the rounding adds up to, what to trim, in plain sentences
+    runs: tuple[Run, ...] = ()  # all that is cut from strips, those longer than a strip too; none from strip sets
