@@ -2,9 +2,10 @@
 
 import math
 import random
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Sequence
+from functools import cache
 
-from blocklang.block import Block, LengthUnit, Patch
+from blocklang.block import Block, Patch
 from blocklang.geometry import Arc, Edge, Outline, Point, from_inches
 from tests.oracle.layouts import Layout, grown, size
 from tests.support import blocks
@@ -75,33 +76,43 @@ def _chords(rng: random.Random, many: int) -> Block:
         for i in range(wide)
         for j in range(high)
     ]
-    return _drawn(_divided(rng, shapes, many))
+    return _divided(rng, shapes, many)
 
 
 def _star(rng: random.Random, many: int) -> Block:
     """An eight-pointed star with some of its patches cut by chords, or a sector of it without the rest."""
-    shapes = [_shape_of(patch) for patch in blocks.star().patches]
-    if many >= len(shapes):
-        return _drawn(_divided(rng, shapes, many))
-    return _drawn(_divided(rng, _cluster(rng, shapes, max(4, many - rng.randrange(3))), many))
+    shapes = _star_shapes()
+    return _divided(rng, _cluster(rng, shapes, max(4, min(len(shapes), many - rng.randrange(3)))), many)
+
+
+@cache
+def _star_shapes() -> tuple[Shape, ...]:
+    return tuple(_shape_of(patch) for patch in blocks.star().patches)
 
 
 def _hexagons(rng: random.Random, many: int) -> Block:
     """A cluster of hexagons without a hole, some of them cut by chords."""
-    shapes = [_shape_of(patch) for patch in blocks.hexagons(3, 2.0).patches]
-    return _drawn(_divided(rng, _cluster(rng, shapes, max(3, many - rng.randrange(4))), many))
+    shapes = _hexagon_shapes()
+    return _divided(rng, _cluster(rng, shapes, max(3, min(len(shapes), many) - rng.randrange(4))), many)
+
+
+@cache
+def _hexagon_shapes() -> tuple[Shape, ...]:
+    return tuple(_shape_of(patch) for patch in blocks.hexagons(3, 2.0).patches)
 
 
 def _whirl_of_any(rng: random.Random, many: int) -> Block:
     """Four-sided patches whirling round a polygon of three to seven sides, one in the other, and chords."""
-    shapes: list[Shape] = [tuple(_on_circle(6.0, k / n) for k in range(n)) for n in (rng.randint(3, 7),)]
+    sides = rng.randint(3, 7)
+    shapes: list[Shape] = [tuple(_on_circle(6.0, k / sides) for k in range(sides))]
+    outline = shapes[0]
     while len(shapes) + len(shapes[0]) <= many or len(shapes) == 1:
         inner = shapes[0]
         turned = _arms(inner, rng.choice((0.25, 0.3, 0.35)), rng.random() < 0.5)
         if turned is None:
             break
         shapes[:1] = turned
-    return _drawn(_divided(rng, shapes, many))
+    return _drawn(_cut_up(rng, shapes, many), outline)
 
 
 def _on_circle(radius: float, turn: float) -> Place:
@@ -191,7 +202,8 @@ def _jigsaw(rng: random.Random, many: int) -> Block:
             if _is_one_ring([_square(c) for c, n in merged.items() if n == cells[i, j]]):
                 cells = merged
     names = sorted(set(cells.values()))
-    return _drawn([_around([_square(c) for c, n in sorted(cells.items()) if n == name]) for name in names])
+    shapes = [_around([_square(c) for c, n in sorted(cells.items()) if n == name]) for name in names]
+    return _drawn(shapes, ((0.0, 0.0), (2.0 * wide, 0.0), (2.0 * wide, 2.0 * high), (0.0, 2.0 * high)))
 
 
 def _square(cell: tuple[int, int]) -> Shape:
@@ -222,38 +234,14 @@ def _shape_of(patch: Patch) -> Shape:
     return tuple((p.x / 720720, p.y / 720720) for p in patch.outline.corners)
 
 
-def _drawn(shapes: list[Shape]) -> Block:
-    left, low = min(x for s in shapes for x, _ in s), min(y for s in shapes for _, y in s)
-    patches = [
-        blocks.patch(f"p{n + 1}", _FABRICS[n % 3], [(x - left, y - low) for x, y in s]) for n, s in enumerate(shapes)
-    ]
-    outline = blocks.outline_of(_with_all_corners(patches))
-    return Block("Scrap", LengthUnit.INCH, outline, blocks.QUARTER, blocks.FABRICS, tuple(patches))
+def _drawn(shapes: list[Shape], outline: Shape) -> Block:
+    left, low = min(x for x, _ in outline), min(y for _, y in outline)
+    moved = [[(x - left, y - low) for x, y in shape] for shape in (*shapes, outline)]
+    patches = [blocks.patch(f"p{n + 1}", _FABRICS[n % 3], corners) for n, corners in enumerate(moved[:-1])]
+    return blocks.block(patches, moved[-1], "Scrap")
 
 
-def _with_all_corners(patches: list[Patch]) -> list[Patch]:
-    """Add to each outline the corners that others have on its sides, so that equal edges can be paired off."""
-    corners = list(dict.fromkeys(p for patch in patches for p in patch.outline.corners))
-    full = []
-    for patch in patches:
-        ring: list[Point] = []
-        for edge in patch.outline.edges:
-            on = [(at, p) for p in corners if (at := _share_of(edge, p)) is not None]
-            ring.extend((edge.start, *(p for _, p in sorted(on))))
-        full.append(Patch(patch.id, patch.name, patch.fabric, Outline.through(_one_each(ring))))
-    return full
-
-
-def _one_each(ring: list[Point]) -> list[Point]:
-    return [p for k, p in enumerate(ring) if max(abs(p.x - ring[k - 1].x), abs(p.y - ring[k - 1].y)) > 8]
-
-
-def _share_of(edge: Edge, p: Point) -> float | None:
-    share, off = edge.offset_of(p)
-    return share if abs(off) < 8 and 1e-4 < share < 1 - 1e-4 else None
-
-
-def _cluster(rng: random.Random, shapes: list[Shape], many: int) -> list[Shape]:
+def _cluster(rng: random.Random, shapes: tuple[Shape, ...], many: int) -> list[Shape]:
     """Return patches that lie side by side and enclose no others, taken one by one."""
     chosen = [rng.randrange(len(shapes))]
     for _ in range(40 * many):
@@ -267,6 +255,11 @@ def _cluster(rng: random.Random, shapes: list[Shape], many: int) -> list[Shape]:
 
 def _is_one_ring(shapes: list[Shape]) -> bool:
     """Tell whether the outline of shapes with shared corners passes each point once and is one ring."""
+    return bool(_outline(shapes))
+
+
+def _outline(shapes: Iterable[Shape]) -> Shape:
+    """Return the ring round shapes with shared corners; () when it is more than one, or touches itself."""
     loose: dict[tuple[Place, Place], None] = {}
     for shape in shapes:
         ring = [(round(x, 3), round(y, 3)) for x, y in shape]
@@ -275,27 +268,31 @@ def _is_one_ring(shapes: list[Shape]) -> bool:
                 del loose[b, a]
             else:
                 loose[a, b] = None
-    after = dict(loose)
-    if len(loose) != len(after):
-        return False
-    first = next(iter(after))
-    here, steps = after[first], 1
-    while here != first:
-        here, steps = after[here], steps + 1
-    return steps == len(loose)
+    after = dict(loose.keys())
+    ring = [next(iter(after))]
+    while len(ring) <= len(after) and after[ring[-1]] != ring[0]:
+        ring.append(after[ring[-1]])
+    return tuple(ring) if len(ring) == len(loose) == len(after) else ()
 
 
-def _divided(rng: random.Random, shapes: list[Shape], many: int) -> list[Shape]:
+def _divided(rng: random.Random, shapes: Sequence[Shape], many: int) -> Block:
+    """Draw shapes with shared corners, cut up along chords."""
+    exact = {(round(x, 3), round(y, 3)): (x, y) for shape in shapes for x, y in shape}
+    return _drawn(_cut_up(rng, list(shapes), many), tuple(exact[corner] for corner in _outline(shapes)))
+
+
+def _cut_up(rng: random.Random, shapes: list[Shape], many: int) -> list[Shape]:
     """Cut single patches along chords until there are as many as asked for, or no good chord turns up."""
     for _ in range(30 * many):
         if len(shapes) >= many:
             break
         shape = rng.choice(shapes)
         parts = _cut(rng, shape)
-        others = [p for other in shapes for p in other]
-        if parts and all(_good(part) for part in parts) and _keeps_apart([p for s in parts for p in s], others):
-            place = shapes.index(shape)
-            shapes[place : place + 1] = parts
+        if parts and all(_good(part) for part in parts):
+            others = [p for other in shapes for p in other]
+            if _keeps_apart([p for s in parts for p in s], others):
+                place = shapes.index(shape)
+                shapes[place : place + 1] = parts
     return shapes
 
 

@@ -10,8 +10,8 @@ Counting runs: n patches, s seams and i inner points of a block without holes ha
 closes the k - 1 points inside it. So the runs beyond the n - 1 joins that every order needs, the finishes, are as many
 as the points that are closed from one side.
 
-Held strictly, a run with the same unit on both sides is straight and carries a sewn seam straight on, and nothing that
-two units share is left open at their join but such a rest of a begun straight seam. Loosely, neither is asked, so that
+Held strictly, a run with the same unit on both sides is straight and carries a sewn seam straight on, and nothing is
+left open inside a unit but such a rest of a begun straight seam. Loosely, neither is asked, so that
 the loose least is a lower bound whatever is thought of odd finishes.
 """
 
@@ -106,7 +106,7 @@ class Needle:
         a, b = (units[patch] for patch in self.drawing.sides[next(bits(run.seams))])
         if a == b:
             return run.carries and not run.pivots
-        rest = [s for s in bits(self.all & ~sewn & ~run.seams) if {units[p] for p in self.drawing.sides[s]} == {a, b}]
+        rest = [s for s in bits(self.all & ~sewn & ~run.seams) if {units[p] for p in self.drawing.sides[s]} <= {a, b}]
         return self._is_begun(rest, sewn | run.seams)
 
     def _is_begun(self, rest: list[int], sewn: int) -> bool:
