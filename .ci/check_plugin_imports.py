@@ -27,6 +27,7 @@ PUBLIC = {
     "blocklang.graph.values",
     "blocklang.hooks",
     "blocklang.language",
+    "blocklang.paper_piecing",
     "blocklang.plan",
     "blocklang.plan_json",
     "blocklang.pressing",

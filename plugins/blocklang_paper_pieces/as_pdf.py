@@ -1,0 +1,68 @@
+"""The order as pages set by typst, and after them the papers at full size."""
+
+import json
+from importlib import resources
+
+from blocklang_drawing import Drawing, clean_text, theme_for, to_svg
+
+from blocklang.hooks import CannotMakeError, OutputOptions
+from blocklang.plan import SewingPlan
+from blocklang_paper_pieces import words
+from blocklang_paper_pieces.contents import Contents, PaperEntry, RoundEntry
+from blocklang_paper_pieces.papers import draw_papers
+from blocklang_paper_pieces.picture import draw_order
+
+FORMATS = {"letter": "us-letter", "a4": "a4"}
+#: The picture grows with the number of patches, up to the width between the margins (points).
+FEW, NARROW, WIDE = 40, 300.0, 480.0
+
+
+def write_pdf(plan: SewingPlan, contents: Contents, options: OutputOptions, *, every: bool) -> bytes:
+    """Return the pages; words and drawings go in as data, never as typst markup."""
+    try:
+        import typst
+    except ImportError as missing:
+        raise CannotMakeError("PDF pages need the Python package typst: install it, or ask for text.") from missing
+
+    template = resources.files("blocklang_paper_pieces").joinpath("templates/papers.typ").read_bytes()
+    data = json.dumps(_data(plan, contents, options, every), ensure_ascii=False)
+    pdf: bytes = typst.compile(
+        template, format="pdf", ignore_system_fonts=True, sys_inputs={"papers": data}, pdf_tags=True
+    )
+    return pdf
+
+
+def _data(plan: SewingPlan, contents: Contents, options: OutputOptions, every: bool) -> dict[str, object]:
+    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    side = NARROW if len(plan.block.patches) <= FEW else WIDE
+    picture = draw_order(plan.block, contents.places, theme, width=side, height=side)
+    return {
+        "name": clean_text(contents.name),
+        "subject": words.SUBJECT,
+        "headings": {"glance": words.GLANCE, "making": words.MAKING, "papers": words.PAPERS, "order": words.ORDER},
+        "facts": contents.facts,
+        "making": contents.making,
+        "papers": list(map(_paper, contents.papers)),
+        "columns": words.COLUMNS,
+        "rounds": list(map(_round, contents.rounds)),
+        "picture": _drawn(picture),
+        "caption": words.PICTURE,
+        "pages": list(map(_drawn, draw_papers(plan, contents.papers, options, every=every))),
+        "paper": FORMATS[options.paper.value],
+        "large": options.large_print,
+    }
+
+
+def _paper(entry: PaperEntry) -> dict[str, object]:
+    said = ", ".join((words.paper_count(entry.count), *entry.lines))
+    return {"number": entry.number, "said": clean_text(f"{entry.name}: {said}")}
+
+
+def _round(entry: RoundEntry) -> dict[str, object]:
+    lines = [[str(one.place), clean_text(one.patch), clean_text(one.fabric), one.joined] for one in entry.joinings]
+    return {"title": entry.title, "lines": lines}
+
+
+def _drawn(drawing: Drawing) -> dict[str, object]:
+    svg = to_svg(drawing, declaration=False)
+    return {"svg": svg, "width": drawing.width, "height": drawing.height, "title": clean_text(drawing.title)}

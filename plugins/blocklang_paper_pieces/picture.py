@@ -1,0 +1,39 @@
+"""The block with the place of every patch in the order."""
+
+from blocklang_drawing import Drawing, Frame, Paint, Path, Shape, Text, Theme, text_width
+from blocklang_drawing.names_on_patches import room_in
+from blocklang_drawing.painting import Painted, paint_patches
+
+from blocklang.block import Block
+
+MARGIN = 2.0
+SMALLEST, LARGEST = 8.0, 13.0
+
+
+def draw_order(block: Block, places: tuple[int, ...], theme: Theme, *, width: float, height: float) -> Drawing:
+    """Return the block, as large as fits, each patch with its number where that can be read."""
+    room = (width - 2 * MARGIN, height - 2 * MARGIN)
+    frame = Frame.fit(block.outline.bounds(), *room, left=MARGIN, top=MARGIN)
+    painted = tuple(Painted(p, p.outline.chords(), frame.outline(p.outline)) for p in block.patches)
+    numbers = (_number(frame, block, patch, str(place), theme) for patch, place in enumerate(places))
+    border = Path((frame.outline(block.outline),), Paint(stroke=theme.ink, width=theme.line * 2))
+    shapes: tuple[Shape, ...] = (
+        *paint_patches(frame, painted, theme),
+        border,
+        *(text for text in numbers if text is not None),
+    )
+    title = f"{block.name}: the order in which the patches are joined"
+    return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title, theme.font)
+
+
+def _number(frame: Frame, block: Block, patch: int, number: str, theme: Theme) -> Text | None:
+    drawn = block.patches[patch]
+    wide = text_width(number, 1.0, bold=True)
+    at, half, tall = room_in(frame.ring(drawn.outline.chords()), wide * LARGEST)
+    size = min(LARGEST, 2 * half * 0.95 / wide, tall * 0.9)
+    if size < SMALLEST:
+        return None
+    fill = theme.fill(drawn.fabric)
+    plain = fill.texture is None and drawn.stripes is None
+    place = (at[0], at[1] + size * 0.35)
+    return Text(place, number, size, fill.ink if plain else theme.ink, "middle", True, None if plain else theme.paper)
