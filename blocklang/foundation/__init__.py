@@ -1,0 +1,9 @@
+"""Patch graph to paper foundations: the fewest sections, the order within each, and how sections meet, with proof.
+
+Stands beside assembly. May import geometry, diagnostics, block and graph; nothing later on the route.
+"""
+
+from blocklang.foundation.sections import sections
+from blocklang.foundation.values import Foundation, Paper, Section, SectionCount, SectionJoin
+
+__all__ = ["Foundation", "Paper", "Section", "SectionCount", "SectionJoin", "sections"]

@@ -1,0 +1,135 @@
+"""Whole-number programs for dividing a block: choose sets, count cut seams; the solver is loaded only here."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import highspy
+
+#: A search ends after so many nodes times columns, the same on every machine; never after a time.
+MOST_WORK = 1_000_000
+_FEWEST_NODES = 5
+_SLACK = 1e-6
+
+
+@dataclass(slots=True)
+class Program:
+    """Columns from 0 to 1 with costs, and rows that hold sums of them between two bounds; the least cost is sought."""
+
+    costs: list[float] = field(default_factory=list)
+    whole: list[bool] = field(default_factory=list)
+    rows: list[tuple[float, float, dict[int, float]]] = field(default_factory=list)
+
+    def column(self, cost: float = 0.0, whole: bool = True) -> int:
+        """Add a column and return its place."""
+        self.costs.append(cost)
+        self.whole.append(whole)
+        return len(self.costs) - 1
+
+    def row(self, low: float, high: float, terms: dict[int, float]) -> None:
+        """Hold a sum of columns between two bounds."""
+        self.rows.append((low, high, terms))
+
+
+@dataclass(frozen=True, slots=True)
+class Solution:
+    """The columns chosen (none when nothing was found), and what no choice can cost less than."""
+
+    chosen: tuple[int, ...]
+    found: bool
+    cost: float
+    bound: float
+
+
+def minimise(program: Program, start: Sequence[int] = (), work: int = MOST_WORK, gap: float = 0.99) -> Solution:
+    """Return the best choice that a counted search finds.
+
+    `start` is a choice known to keep every row. The search may end when nothing can be cheaper by more than `gap`: with
+    whole costs less than 1 is as good as nothing.
+    """
+    import highspy
+
+    solver = _loaded(program)
+    solver.setOptionValue("mip_abs_gap", gap)
+    solver.setOptionValue("mip_max_nodes", max(_FEWEST_NODES, work // (len(program.costs) + 1)))
+    if start:
+        known = highspy.HighsSolution()
+        known.col_value = [float(column in set(start)) for column in range(len(program.costs))]
+        solver.setSolution(known)
+    solver.run()
+    return _told(solver, program)
+
+
+def spare_costs(program: Program) -> tuple[float, list[float]]:
+    """Return the least cost with fractions of columns allowed, and how much dearer it gets by taking each column."""
+    solver = _loaded(program)
+    solver.run()
+    values = solver.getSolution()
+    prices = [max(0.0, dual) for dual in values.col_dual]
+    return solver.getInfo().objective_function_value, prices
+
+
+def _told(solver: "highspy.Highs", program: Program) -> Solution:
+    import highspy
+
+    info = solver.getInfo()
+    values = list(solver.getSolution().col_value)
+    status = solver.getModelStatus()
+    found = len(values) == len(program.costs) and info.primal_solution_status == highspy.kSolutionStatusFeasible
+    if status == highspy.HighsModelStatus.kInfeasible or not found:
+        return Solution((), False, math.inf, -math.inf if status != highspy.HighsModelStatus.kInfeasible else math.inf)
+    chosen = tuple(place for place, value in enumerate(values) if value > 0.5)
+    cost = math.fsum(program.costs[place] for place in chosen)
+    return Solution(chosen, True, cost, min(cost, info.mip_dual_bound))
+
+
+def rounded_up(bound: float) -> int:
+    """Return the least whole number that a bound allows."""
+    return math.ceil(bound - _SLACK)
+
+
+def _loaded(program: Program) -> "highspy.Highs":
+    solver = _silent_solver()
+    for option, value in (("output_flag", False), ("threads", 1), ("parallel", "off"), ("mip_rel_gap", 0.0)):
+        solver.setOptionValue(option, value)
+    solver.passModel(_model(program))
+    return solver
+
+
+def _silent_solver() -> "highspy.Highs":
+    import highspy
+
+    class Silent(highspy.Highs):
+        """A solver that prints nothing: standard output belongs to results, and its greeting comes that early."""
+
+        def enableCallbacks(self) -> None:  # noqa: N802 - the solver's own name
+            """Fall silent before the greeting."""
+            self.silent()
+            super().enableCallbacks()  # type: ignore[no-untyped-call]
+
+    return Silent()  # type: ignore[no-untyped-call]
+
+
+def _model(program: Program) -> "highspy.HighsLp":
+    import highspy
+
+    lp = highspy.HighsLp()
+    lp.num_col_, lp.num_row_ = len(program.costs), len(program.rows)
+    lp.col_cost_ = program.costs
+    lp.col_lower_, lp.col_upper_ = [0.0] * len(program.costs), [1.0] * len(program.costs)
+    lp.row_lower_ = [low for low, _, _ in program.rows]
+    lp.row_upper_ = [high for _, high, _ in program.rows]
+    starts, indices, values = [0], [], []
+    for _, _, terms in program.rows:
+        columns = sorted(terms)
+        indices += columns
+        values += [terms[column] for column in columns]
+        starts.append(len(indices))
+    matrix = lp.a_matrix_
+    matrix.format_ = highspy.MatrixFormat.kRowwise
+    matrix.start_, matrix.index_, matrix.value_ = starts, indices, values
+    kinds = {True: highspy.HighsVarType.kInteger, False: highspy.HighsVarType.kContinuous}
+    lp.integrality_ = [kinds[whole] for whole in program.whole]
+    return lp
