@@ -1,6 +1,6 @@
 """Piecing over papers by hand: which papers, and in which order their edges are whip-stitched.
 
-May import geometry, diagnostics, block, graph and the values of assembly; nothing later on the route.
+May import geometry, diagnostics, block, graph, the values of assembly, and the raw outlines of cutting.
 """
 
 from blocklang.paper_piecing.offer import Offer, offer_papers

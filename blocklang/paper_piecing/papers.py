@@ -1,5 +1,6 @@
 """Which papers a block needs: equal patches share one."""
 
+from blocklang.cutting.offsetting import offset
 from blocklang.geometry.congruence import Interner, shape_key, without_idle_corners
 from blocklang.graph.values import PatchGraph
 from blocklang.paper_piecing.values import PaperShape
@@ -16,4 +17,5 @@ def papers_of(graph: PatchGraph) -> tuple[PaperShape, ...]:
 
 def _shape(graph: PatchGraph, patches: tuple[int, ...]) -> PaperShape:
     outline = without_idle_corners(graph.block.patches[patches[0]].outline)
-    return PaperShape(outline, patches, any(edge.arc is not None for edge in outline.edges))
+    fabric = offset(outline, [float(graph.block.seam_allowance)] * len(outline.edges)).outline
+    return PaperShape(outline, fabric, patches, any(edge.arc is not None for edge in outline.edges))

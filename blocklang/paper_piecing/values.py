@@ -9,10 +9,12 @@ from blocklang.geometry import Outline
 class PaperShape:
     """Equal papers: as they are finished, no allowance, drawn as the first of `patches` lies in the block.
 
-    Mirror images are one paper, since a paper has two sides; `curved` tells that an edge of it is an arc.
+    Mirror images are one paper, since a paper has two sides. `fabric` is the outline with the seam allowance all round,
+    as the fabric is cut that is folded over it; `curved` tells that an edge is an arc.
     """
 
     outline: Outline
+    fabric: Outline
     patches: tuple[int, ...]
     curved: bool
 

@@ -3,7 +3,6 @@
 from collections import Counter
 from dataclasses import dataclass
 
-from blocklang.cutting import Template, templates_of
 from blocklang.paper_piecing import Joining, PaperOrder, PaperShape, Round, offer_papers, order_papers, papers_of
 from blocklang.plan import SewingPlan
 from blocklang_paper_pieces import words
@@ -11,13 +10,13 @@ from blocklang_paper_pieces import words
 
 @dataclass(frozen=True, slots=True)
 class PaperEntry:
-    """Equal papers: how many one block takes, what to write on them, and the template of their fabric patches."""
+    """Equal papers: how many one block takes, what to write on them, and their shape."""
 
     number: int
     name: str
     count: int
     lines: tuple[str, ...]
-    template: Template
+    shape: PaperShape
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,14 +70,13 @@ def _facts(plan: SewingPlan, order: PaperOrder, papers: tuple[PaperShape, ...]) 
 
 
 def _papers(plan: SewingPlan, papers: tuple[PaperShape, ...]) -> tuple[PaperEntry, ...]:
-    templates = templates_of(plan.graph, plan.cutting)
     found = []
     for number, paper in enumerate(papers, 1):
-        mine = [template for template in templates if template.places[0].patch in paper.patches]
-        names = dict.fromkeys(name for template in mine for name in template.name.split(", "))
+        patches = frozenset(paper.patches)
+        names = dict.fromkeys(piece.name for piece in plan.cutting.pieces if patches.intersection(piece.patches))
         fabrics = Counter(words.cloth(plan, patch) for patch in paper.patches)
         lines = tuple(words.fabric_patches(count, cloth) for cloth, count in fabrics.items())
-        found.append(PaperEntry(number, ", ".join(names), len(paper.patches), lines, mine[0]))
+        found.append(PaperEntry(number, ", ".join(names), len(paper.patches), lines, paper))
     return tuple(found)
 
 

@@ -25,13 +25,13 @@ def draw_papers(
 
 
 def _paper(entry: PaperEntry, size: float, every: bool) -> FullSize:
-    template = entry.template
-    frame = frame_for(template.finished if every else template.cut, margin=MARGIN)
-    shapes: tuple[Shape, ...] = (Path((frame.outline(template.finished),), Paint(stroke=INK, width=PAPER)),)
+    shape = entry.shape
+    frame = frame_for(shape.outline if every else shape.fabric, margin=MARGIN)
+    shapes: tuple[Shape, ...] = (Path((frame.outline(shape.outline),), Paint(stroke=INK, width=PAPER)),)
     if not every:
-        shapes = (Path((frame.outline(template.cut),), Paint(stroke=INK, width=FABRIC, dash=DASH)), *shapes)
+        shapes = (Path((frame.outline(shape.fabric),), Paint(stroke=INK, width=FABRIC, dash=DASH)), *shapes)
     name = f"Paper {entry.number}"
     drawing = Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, name)
     lines = () if every else (words.paper_count(entry.count), *entry.lines)
     label = Label(str(entry.number), entry.name, lines, size)
-    return FullSize(name, with_label(drawing, frame.ring(template.finished.chords()), label))
+    return FullSize(name, with_label(drawing, frame.ring(shape.outline.chords()), label))

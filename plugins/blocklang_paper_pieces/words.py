@@ -54,7 +54,7 @@ def cloth(plan: SewingPlan, patch: int) -> str:
 
 def fabric_patches(count: int, fabric: str) -> str:
     """Say how many fabric patches are basted over equal papers."""
-    return f"{count} in {fabric}"
+    return f"{count} of {fabric}"
 
 
 def paper_count(count: int) -> str:
@@ -70,8 +70,8 @@ def round_title(number: int, count: int) -> str:
 def joined_to(others: tuple[int, ...], edges: int, folds: int) -> str:
     """Say what a patch is stitched to: the places of its neighbours in the order, and how often the work is folded."""
     if not others:
-        return "begin with it"
+        return "begin with this patch"
     said = ", then ".join(map(str, others))
     counted = "1 edge" if edges == 1 else f"{edges} edges"
-    folded = {0: "", 1: "; fold once"}.get(folds, f"; fold {folds} times")
+    folded = {0: "", 1: "; fold once", 2: "; fold twice"}.get(folds, f"; fold {folds} times")
     return f"{said} ({counted}{folded})"
