@@ -5,6 +5,19 @@ May import geometry, diagnostics, block and graph; nothing later on the route.
 
 from blocklang.assembly.assemble import Assembled, assemble
 from blocklang.assembly.preferences import Why
+from blocklang.assembly.straight_version import StraightVersion, straight_version
 from blocklang.assembly.values import Assembly, Count, Join, JoinKind, Step, Travelled
 
-__all__ = ["Assembled", "Assembly", "Count", "Join", "JoinKind", "Step", "Travelled", "Why", "assemble"]
+__all__ = [
+    "Assembled",
+    "Assembly",
+    "Count",
+    "Join",
+    "JoinKind",
+    "Step",
+    "StraightVersion",
+    "Travelled",
+    "Why",
+    "assemble",
+    "straight_version",
+]

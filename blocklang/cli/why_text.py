@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from blocklang.assembly import Why
+from blocklang.assembly import StraightVersion, Why, straight_version
 from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 
 _SENTENCES = {
@@ -63,3 +63,17 @@ def order_lines(plan: SewingPlan) -> Iterator[str]:
         yield f"The largest piece that is set in has {_patches(order.largest_set_in)}."
     steps = "1 step makes" if order.different_steps == 1 else f"{order.different_steps} steps make"
     yield f"{steps} a different unit; {order.awkward_units} of them cannot be measured along two sides."
+    version = straight_version(plan.graph)
+    if version is not None:
+        yield from _straight_lines(plan, version)
+
+
+def _straight_lines(plan: SewingPlan, version: StraightVersion) -> Iterator[str]:
+    """Tell how the block could be redrawn without set-in seams."""
+    counts: dict[str, int] = {}
+    for patch in plan.block.patches:
+        if patch.id in version.cut:
+            counts[patch.name] = counts.get(patch.name, 0) + 1
+    cut = [f"the {name} patch" if count == 1 else f"{count} {name} patches" for name, count in counts.items()]
+    patches = len(version.block.patches)
+    yield f"To sew it with straight seams only, cut {' and '.join(cut)} where a seam would run on: {patches} patches then."
