@@ -56,6 +56,7 @@ class Label:
     def draw(self, at: Place, room: float) -> tuple[Shape, ...]:
         """Return all of it as a block of text with its upper left corner at a place."""
         x, y = at[0], at[1] + NUMBER
+        room += 0.1  # the block of text as wide as itself fits, whatever sums of widths round to
         beside = self.number_size[0] + _GAP
         name = shorten(self.name, self.size, room - beside, bold=True)
         lines = (

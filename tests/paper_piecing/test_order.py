@@ -109,7 +109,7 @@ def test_the_star_begins_with_the_diamonds_round_its_middle():
 
 
 def test_work_is_folded_where_the_chain_turns_and_not_where_it_runs_straight():
-    graph, order = checked(blocks.hexagons(2))
+    _, order = checked(blocks.hexagons(2))
     for joining in order.joinings:
         assert len(joining.folds) == max(len(joining.edges) - 1, 0)
     # The last bar lies along both middle patches: its chain runs straight from one to the other.
@@ -152,7 +152,9 @@ def glued(labels, wide, high):
     step = 720720
     patches = []
     for number, label in enumerate(dict.fromkeys(labels.values())):
-        cells = [Polygon([(x, y), (x + 1, y), (x + 1, y + 1), (x, y + 1)]) for (x, y), own in labels.items() if own == label]
+        cells = [
+            Polygon([(x, y), (x + 1, y), (x + 1, y + 1), (x, y + 1)]) for (x, y), own in labels.items() if own == label
+        ]
         shape = unary_union(cells)
         if shape.geom_type != "Polygon" or shape.interiors:
             return None
