@@ -1,5 +1,7 @@
 """Cut a shape along lines, the way a folded paper is cut, and name the pieces."""
 
+from collections.abc import Iterator
+from itertools import pairwise
 from math import hypot
 
 from blocklang.language.drawing import DrawnPatch, Place, Shape
@@ -55,25 +57,29 @@ def _ring(scope: Scope, cutting: Cutting) -> Ring | None:
 
 
 def _cut_all(scope: Scope, cutting: Cutting, ring: Ring) -> list[Ring] | None:
-    lines = [line for line in cutting.cuts if isinstance(line, CutLine)]
+    lines = [(line, *ends) for line in cutting.cuts if isinstance(line, CutLine) for ends in _ends(scope, line)]
     if len(lines) > MOST_CUTS:
         found = f"A shape is cut along at most {MOST_CUTS} lines."
-        scope.draft.error("too-many-cuts", "There are too many cuts", found, "", lines[MOST_CUTS][-2:])
+        scope.draft.error("too-many-cuts", "There are too many cuts", found, "", lines[MOST_CUTS][0][-2:])
         return None
     pieces = [ring]
-    for line in lines:
-        ends = points(scope, line.points)
-        if ends is None:
-            return None
-        cut = _cut_once(scope, line, pieces, ends)
+    for line, p, q in lines:
+        cut = None if p is None or q is None else _cut_once(scope, line, pieces, p, q)
         if cut is None or len(cut) > MOST_PATCHES:
             return None
         pieces = cut
     return pieces
 
 
-def _cut_once(scope: Scope, line: CutLine, pieces: list[Ring], ends: tuple[Place, ...]) -> list[Ring] | None:
-    p, q = ends
+def _ends(scope: Scope, line: CutLine) -> Iterator[tuple[Place | None, Place | None]]:
+    """Return where each cut of a line starts and ends."""
+    if len(line.points) < 2:
+        found = "A cut runs from one point to another, and this line names one."
+        scope.draft.error("one-point", "This cut has no direction", found, "Write it like `along nw se`.", line[-2:])
+    return pairwise([scope.point(word) for word in line.points] if len(line.points) > 1 else [None, None])
+
+
+def _cut_once(scope: Scope, line: CutLine, pieces: list[Ring], p: Place, q: Place) -> list[Ring] | None:
     if hypot(q[0] - p[0], q[1] - p[1]) <= ON_LINE:
         found = "Both points lie in the same place, so there is no line to cut along."
         scope.draft.error("same-point", "There is no direction here", found, "", line[-2:])
@@ -145,12 +151,12 @@ def _name_pieces(scope: Scope, line: Piece, pieces: list[Ring], taken: dict[int,
         return
     for number, place in enumerate(places, 1):
         word = line.at[number - 1]
-        index = next((index for index, piece in enumerate(pieces) if _holds(piece, place)), None)
+        index = _picked(pieces, place)
         if index is None or index in taken:
-            found = f"`{word.text}` lies on a cut, on an edge or outside the shape."
+            found = f"`{word.text}` lies on a cut or outside the shape."
             if index is not None:
                 found = f"The piece round `{word.text}` is named `{taken[index].name.text}` already."
-            advice = "Name a point well inside the piece."
+            advice = "Name a point inside the piece, or a corner that only this piece has."
             scope.draft.error("no-piece-here", "This point does not pick a piece", found, advice, word[1:])
             scope.broken = True
             return
@@ -162,8 +168,14 @@ def _name_pieces(scope: Scope, line: Piece, pieces: list[Ring], taken: dict[int,
         scope.add_patch(patch, word[1:])
 
 
+def _picked(pieces: list[Ring], place: Place) -> int | None:
+    """Return the one piece that holds a place or has it on its edge."""
+    found = [index for index, piece in enumerate(pieces) if _holds(piece, place)]
+    return found[0] if len(found) == 1 else None
+
+
 def _holds(piece: Ring, place: Place) -> bool:
-    return all(_side(piece[index - 1], corner, place) > 0 for index, corner in enumerate(piece))
+    return all(_side(piece[index - 1], corner, place) >= 0 for index, corner in enumerate(piece))
 
 
 def _area(ring: Ring) -> Exact:

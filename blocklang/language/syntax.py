@@ -266,7 +266,7 @@ class Rows(NamedTuple):
 
 
 class CutLine(NamedTuple):
-    """A cut along a whole line, or (`whole` false) only from one point to the other."""
+    """Cuts along whole lines, from each point on to the next, or (`whole` false) one cut between two points."""
 
     whole: bool
     points: tuple[Word, ...]

@@ -161,7 +161,7 @@ BUILDERS: dict[str, Builder] = {
     "swap": lambda parts, start, end: Swap(parts[0], parts[1], start, end),
     "whole_block": lambda parts, start, end: (),
     "cut_outline": lambda parts, start, end: tuple(parts),
-    "cut_along": lambda parts, start, end: CutLine(True, tuple(parts), start, end - 1),
+    "cut_along": lambda parts, start, end: CutLine(True, parts[0], start, end - 1),
     "cut_from": lambda parts, start, end: CutLine(False, tuple(parts), start, end - 1),
     "piece": lambda parts, start, end: Piece(parts[0], parts[1], parts[2], start, end - 1),
     "field": lambda parts, start, end: parts[0],

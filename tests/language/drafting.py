@@ -123,8 +123,10 @@ ROWS = st.builds(
     lambda name, field, shares, rows: Rows(name, field, shares[0], shares[1], rows, 0, 0),
     st.none() | NAME, st.just(()) | several(NAME, 2, 3), SHARES, several(ROW, 0, 3),
 )  # fmt: skip
-CUT = st.builds(CutLine, st.booleans(), several(NAME, 2, 2), ZERO, ZERO) | st.builds(
-    Piece, NAME, MATERIAL, several(NAME, 1, 3), ZERO, ZERO
+CUT = (
+    st.builds(CutLine, st.just(False), several(NAME, 2, 2), ZERO, ZERO)
+    | st.builds(CutLine, st.just(True), several(NAME, 1, 4), ZERO, ZERO)
+    | st.builds(Piece, NAME, MATERIAL, several(NAME, 1, 3), ZERO, ZERO)
 )
 CUTTING = st.builds(Cutting, st.just(()) | STEPS, several(CUT, 0, 4), ZERO, ZERO)
 

@@ -162,8 +162,7 @@ def _rows(node: Rows) -> str:
 def _cut(node: CutLine | Piece) -> str:
     if isinstance(node, Piece):
         return f"piece {node.name.text} {material(node.material)} at {names(node.at)}"
-    first, second = node.points
-    return f"along {first.text} {second.text}" if node.whole else f"from {first.text} to {second.text}"
+    return f"along {names(node.points)}" if node.whole else f"from {node.points[0].text} to {node.points[1].text}"
 
 
 def _turn(node: Turn) -> str:

@@ -1,4 +1,4 @@
-"""Strips added to what is drawn, outlines that go on turned, and the count of patches and seams."""
+"""Strips added to what is drawn, outlines that go on turned, chains of cuts, and the count of patches and seams."""
 
 import re
 from pathlib import Path
@@ -83,3 +83,12 @@ def test_a_block_is_counted_with_what_it_places_and_by_its_own_line() -> None:
 @pytest.mark.parametrize("text", re.findall(r"```block\n(.*?)```", DOCUMENT, re.DOTALL))
 def test_the_counts_in_the_document_are_right(text: str) -> None:
     assert build_graph(block_of(text)).diagnostics == ()
+
+
+def test_cuts_follow_each_other_and_corners_pick_pieces() -> None:
+    """A square in a square: four cuts take the corners off; the middle is half of the block."""
+    text = "cut block\nalong s e n w s\npiece middle of fog at centre\npiece corner of deep at sw se ne nw\nend\n"
+    block = block_of(HEADING + text)
+    areas = [patch.outline.area() / TICKS_PER_INCH**2 for patch in block.patches]
+    assert areas == pytest.approx([18, 4.5, 4.5, 4.5, 4.5])
+    assert boxes(block)["corner.3"] == (3, 3, 6, 6)
