@@ -22,6 +22,7 @@ PUBLIC = {
     "blocklang.cutting.values",
     "blocklang.cutting.words",
     "blocklang.diagnostics",
+    "blocklang.foundation",
     "blocklang.geometry",
     "blocklang.graph",
     "blocklang.graph.values",

@@ -25,20 +25,28 @@ Division = tuple[int, ...]
 
 @dataclass(frozen=True, slots=True)
 class Fewest:
-    """A division with as few sections as were found, and the least that any division made of the sets can have."""
+    """A division with as few sections as were found, and a number of sections that no division goes below."""
 
     division: Division
     bound: int
 
+    @property
+    def proven(self) -> bool:
+        """Whether no division has fewer."""
+        return len(self.division) <= self.bound
 
-def divide(lay: Lay, grown: Grown) -> Fewest:
-    """Return a division into the fewest of the sets that have been grown."""
+
+def divide(lay: Lay, grown: Grown, known: Fewest) -> Fewest:
+    """Return a division into the fewest of all sets that can be sections, starting from one that is known."""
+    assert grown.all_of_them
     program = Program()
     for _ in grown.sets:
         program.column(1.0)
     _cover(program, lay, grown)
-    solution = minimise(program, _one_by_one(lay, grown))
-    return Fewest(tuple(grown.sets[place] for place in solution.chosen), rounded_up(solution.bound))
+    place = {members: at for at, members in enumerate(grown.sets)}
+    solution = minimise(program, tuple(place[members] for members in known.division))
+    best = min(known.division, tuple(grown.sets[place] for place in solution.chosen), key=len)
+    return Fewest(best, max(known.bound, rounded_up(solution.bound)))
 
 
 def divisions(lay: Lay, grown: Grown, fewest: Fewest) -> Iterator[Division]:
@@ -61,11 +69,6 @@ def divisions(lay: Lay, grown: Grown, fewest: Fewest) -> Iterator[Division]:
 def _cover(program: Program, lay: Lay, grown: Grown) -> None:
     for places in covering(grown.sets, len(lay.near)):
         program.row(1.0, 1.0, dict.fromkeys(places, 1.0))
-
-
-def _one_by_one(lay: Lay, grown: Grown) -> range:
-    assert grown.sets[: len(lay.near)] == tuple(1 << patch for patch in range(len(lay.near)))
-    return range(len(lay.near))
 
 
 def _weighed(lay: Lay, grown: Grown) -> Program:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import islice
 
-from blocklang.foundation.bounds import fewest_sections
+from blocklang.foundation.bounds import divide_by_junctions
 from blocklang.foundation.dividing import Division, Fewest, divide, divisions
 from blocklang.foundation.growing import MOST_SETS, Grown, grow
 from blocklang.foundation.joining import join_sections
@@ -22,29 +22,26 @@ Joins = tuple[SectionJoin, ...]
 def sections(graph: PatchGraph, most_sets: int = MOST_SETS) -> Foundation:
     """Return the block divided into the fewest sections that can each be sewn to one paper.
 
-    `most_sets` bounds the search: sets of patches that are looked at, never a time. Where it ends the search early, the
-    count is not proven and its minimum comes from the junctions.
+    `most_sets` bounds the sets of patches that are looked at; a search ends after counted steps, never after a time.
+    Where it ends early the count may not be proven, and its minimum comes from the junctions.
     """
     lay = lay_out(graph)
     everything = (1 << len(graph.sides)) - 1
     if is_section(lay, everything):
         return _told(lay, ((everything,),), (), SectionCount(1, 1, True))
     grown = grow(lay, most_sets)
-    fewest = divide(lay, grown)
+    fewest = divide_by_junctions(lay)
+    if not fewest.proven and grown.all_of_them:
+        fewest = divide(lay, grown, fewest)
     groups, joins = _best(lay, grown, fewest)
-    return _told(lay, groups, joins or (), _count(lay, grown, fewest))
+    # One section has been ruled out, so two is a bound that needs no search.
+    count = SectionCount(len(fewest.division), max(2, fewest.bound), len(fewest.division) <= max(2, fewest.bound))
+    return _told(lay, groups, joins or (), count)
 
 
 def _told(lay: Lay, groups: Groups, joins: Joins, count: SectionCount) -> Foundation:
     told, papers = tell_sections(lay, groups)
     return Foundation(lay.graph, told, papers, joins, count)
-
-
-def _count(lay: Lay, grown: Grown, fewest: Fewest) -> SectionCount:
-    found = len(fewest.division)
-    # One section has been ruled out, so two is a bound that needs no search.
-    minimum = max(2, fewest.bound if grown.all_of_them else fewest_sections(lay))
-    return SectionCount(found, minimum, found == minimum)
 
 
 def _best(lay: Lay, grown: Grown, fewest: Fewest) -> tuple[Groups, Joins | None]:

@@ -1,0 +1,50 @@
+"""Small pictures of the front: the whole block with its sections, and one section in its fabrics."""
+
+from blocklang_drawing import Drawing, Frame, Theme, text_width
+from blocklang_drawing.full_size_inside import place_box
+from blocklang_drawing.painting import Painted, paint_patches
+from blocklang_drawing.shapes import Paint, Path, Text
+
+from blocklang.block import Block
+from blocklang.foundation import Foundation, section_outline
+
+_MARGIN = 2.0
+_LETTER, _SMALLEST = 12.0, 8.0
+
+
+def draw_front(foundation: Foundation, theme: Theme, side: float) -> Drawing:
+    """Return the block from the front, its sections in heavy lines with their letters."""
+    block = foundation.graph.block
+    frame = Frame.fit(block.outline.bounds(), side - 2 * _MARGIN, side - 2 * _MARGIN, left=_MARGIN, top=_MARGIN)
+    outlines = [section_outline(foundation.graph, section.patches) for section in foundation.sections]
+    heavy = Path(tuple(map(frame.outline, outlines)), Paint(stroke=theme.ink, width=1.8))
+    letters = (
+        text
+        for section, outline in zip(foundation.sections, outlines, strict=True)
+        if (text := _letter(frame.ring(outline.chords()), section.letter, theme)) is not None
+    )
+    shapes = (*_painted(block, tuple(range(len(block.patches))), frame, theme), heavy, *letters)
+    return Drawing(frame.width + 2 * _MARGIN, frame.height + 2 * _MARGIN, shapes, f"{block.name} from the front")
+
+
+def draw_section_front(foundation: Foundation, patches: tuple[int, ...], theme: Theme, side: float) -> Drawing:
+    """Return one section from the front in its fabrics."""
+    outline = section_outline(foundation.graph, patches)
+    frame = Frame.fit(outline.bounds(), side - 2 * _MARGIN, side - 2 * _MARGIN, left=_MARGIN, top=_MARGIN)
+    shapes = _painted(foundation.graph.block, patches, frame, theme)
+    return Drawing(frame.width + 2 * _MARGIN, frame.height + 2 * _MARGIN, shapes, "The section from the front")
+
+
+def _painted(block: Block, patches: tuple[int, ...], frame: Frame, theme: Theme) -> tuple[Path, ...]:
+    chosen = (block.patches[patch] for patch in patches)
+    return paint_patches(frame, (Painted(p, p.outline.chords(), frame.outline(p.outline)) for p in chosen), theme)
+
+
+def _letter(ring: tuple[tuple[float, float], ...], letter: str, theme: Theme) -> Text | None:
+    for size in (_LETTER, 10.0, _SMALLEST):
+        wide = text_width(letter, size, bold=True)
+        at = place_box(ring, wide + 2, size + 2)
+        if at is not None:
+            place = (at[0] + wide / 2 + 1, at[1] + size)
+            return Text(place, letter, size, theme.ink, anchor="middle", bold=True, halo=theme.paper)
+    return None

@@ -1,0 +1,87 @@
+"""Marks in the allowance that say which sections meet where: a small letter for each kind of join, a tick at its ends."""
+
+import math
+
+from blocklang_drawing import Frame
+from blocklang_drawing.shapes import Paint, Path, Place, Shape, Text, polyline
+
+from blocklang.foundation import Foundation, Meeting, meetings_of
+
+INK = "#000000"
+_SIZE = 9.0
+_LETTERS = "abcdefghijklmnopqrstuvwxyz"
+
+
+def draw_marks(foundation: Foundation, paper: int, frame: Frame) -> tuple[Shape, ...]:
+    """Return ticks and letters along the border of a paper's first section, outside its line.
+
+    Where sections of one paper meet different neighbours, only the ticks are drawn: the picture of the front tells.
+    """
+    sections = foundation.papers[paper].sections
+    lettered = len({_neighbours(foundation, place) for place in sections}) == 1
+    away = foundation.graph.block.seam_allowance * frame.scale
+    shapes: list[Shape] = []
+    for meeting in meetings_of(foundation, sections[0]):
+        if meeting.other is not None:
+            shapes.extend(_ticks(frame, meeting, away))
+            letter = _letter(foundation, sections[0], meeting.other)
+            shapes.extend([_text(frame, meeting, letter, away)] if lettered and letter else [])
+    return tuple(shapes)
+
+
+def _neighbours(foundation: Foundation, section: int) -> tuple[str, ...]:
+    """Return the letters round a section, read from the place where they read least."""
+    round_it = [
+        "" if meeting.other is None else foundation.sections[meeting.other].letter
+        for meeting in meetings_of(foundation, section)
+    ]
+    return min(tuple(round_it[at:] + round_it[:at]) for at in range(len(round_it)))
+
+
+def _letter(foundation: Foundation, a: int, b: int) -> str:
+    """Return the small letter of a join: the same for all joins of the same two papers."""
+    kinds: dict[tuple[str, str], int] = {}
+    for segment in foundation.graph.seams:
+        left, right = (_section_of(foundation, patch) for patch in segment.patches)
+        if left != right:
+            kinds.setdefault(_pair(foundation, left, right), len(kinds))
+    place = kinds[_pair(foundation, a, b)]
+    return _LETTERS[place] if place < len(_LETTERS) else ""
+
+
+def _pair(foundation: Foundation, a: int, b: int) -> tuple[str, str]:
+    first, second = sorted((foundation.sections[a].letter, foundation.sections[b].letter))
+    return first, second
+
+
+def _section_of(foundation: Foundation, patch: int) -> int:
+    return next(place for place, section in enumerate(foundation.sections) if patch in section.patches)
+
+
+def _ticks(frame: Frame, meeting: Meeting, away: float) -> list[Path]:
+    ends = (meeting.edges[0], 0.0), (meeting.edges[-1], 1.0)
+    lines = []
+    for edge, at in ends:
+        here, out = frame.at(edge.at(at)), _outward(frame, edge.at(at), edge.at(0.5), at == 0.0)
+        lines.append(polyline((here, (here[0] + out[0] * away, here[1] + out[1] * away))))
+    return [Path(tuple(lines), Paint(stroke=INK, width=0.8))]
+
+
+def _text(frame: Frame, meeting: Meeting, letter: str, away: float) -> Text:
+    edge = max(meeting.edges, key=lambda edge: edge.length())
+    x, y = frame.at(edge.at(0.5))
+    out = _outward(frame, edge.at(0.45), edge.at(0.55), True)
+    return Text(
+        (x + out[0] * away / 2, y + out[1] * away / 2 + _SIZE * 0.32), letter, _SIZE, INK, anchor="middle", bold=True
+    )
+
+
+def _outward(frame: Frame, start: Place, end: Place, forward: bool) -> Place:
+    """Return the direction out of the section, on the drawing, beside a line of its border from start to end."""
+    (ax, ay), (bx, by) = frame.at(start), frame.at(end)
+    if not forward:
+        ax, ay, bx, by = bx, by, ax, ay
+    length = math.hypot(bx - ax, by - ay) or 1.0
+    along = (bx - ax) / length, (by - ay) / length
+    # Seen from the back a counterclockwise border runs clockwise on the page, where y goes down: out is to its left.
+    return along[1], -along[0]

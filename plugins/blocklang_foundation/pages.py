@@ -1,0 +1,98 @@
+"""Foundations laid on pages: what to know first, then each paper once, at true size."""
+
+import math
+from collections.abc import Iterable
+
+from blocklang_drawing import (
+    Drawing,
+    FullSize,
+    PageWords,
+    Theme,
+    lay_on_pages,
+    room_for_pieces,
+    shorten,
+    theme_for,
+)
+from blocklang_drawing.full_size_furniture import wrap_words
+from blocklang_drawing.placing import lying_straight
+from blocklang_drawing.shapes import Shape, Text, Window
+
+from blocklang.block import Block
+from blocklang.foundation import Foundation, section_outline
+from blocklang.hooks import OutputOptions
+from blocklang_foundation import words
+from blocklang_foundation.front import draw_front, draw_section_front
+from blocklang_foundation.section_drawing import Drawn, draw_section
+
+SMALL, LARGE = 9.0, 12.0
+_FRONT, _THUMBNAIL, _BETWEEN, _LEADING = 190.0, 60.0, 12.0, 1.3
+#: The words below a narrow section are given this much width (points).
+_NARROWEST = 230.0
+
+
+def draw_pages(block: Block, foundation: Foundation, options: OutputOptions) -> tuple[Drawing, ...]:
+    """Return the pages of a foundation."""
+    size = LARGE if options.large_print else SMALL
+    theme = theme_for(block.fabrics, options.black_and_white)
+    page = PageWords(block.name, words.SUBJECT, words.NOTES, size)
+    room = room_for_pieces(page, options.paper)
+    first = FullSize("How to use them", _introduction(foundation, theme, size, room[0]))
+    papers = (_paper(foundation, place, theme, options.copies, size, room) for place in range(len(foundation.papers)))
+    return lay_on_pages((first, *papers), page, options.paper)
+
+
+def _introduction(foundation: Foundation, theme: Theme, size: float, width: float) -> Drawing:
+    front = draw_front(foundation, theme, _FRONT)
+    beside = front.width + _BETWEEN
+    said = [words.FRONT + ".", *words.count_lines(foundation), *words.join_lines(foundation), "", *words.HOW]
+    texts, low = _written(said, (beside, 0.0), width - beside, size)
+    shapes: tuple[Shape, ...] = (_placed(front, (0.0, 0.0)), *texts)
+    return Drawing(width, max(front.height, low), shapes, "The front of the block, and how to sew the sections")
+
+
+def _paper(
+    foundation: Foundation, paper: int, theme: Theme, copies: int, size: float, room: tuple[float, float]
+) -> FullSize:
+    """Return a paper as it lies in the block, or turned where only so it fits on a page."""
+    section = foundation.sections[foundation.papers[paper].sections[0]]
+    straight = lying_straight(section_outline(foundation.graph, section.patches))
+    name = f"Section {section.letter}"
+    drawings = []
+    for turn in (straight, straight + math.pi / 2):
+        drawn = draw_section(foundation, paper, turn)
+        drawings.append(_labelled(foundation, paper, drawn, theme, copies, size))
+        if drawings[-1].width <= room[0] and drawings[-1].height <= room[1]:
+            return FullSize(name, drawings[-1])
+    return FullSize(name, drawings[0])
+
+
+def _labelled(foundation: Foundation, paper: int, drawn: Drawn, theme: Theme, copies: int, size: float) -> Drawing:
+    """Return a section with a picture of its front below it, how often to print it, and a key to small patches."""
+    sections = foundation.papers[paper].sections
+    section = foundation.sections[sections[0]]
+    front = draw_section_front(foundation, section.patches, theme, _THUMBNAIL)
+    top = drawn.drawing.height + _BETWEEN / 2
+    width = max(drawn.drawing.width, _NARROWEST)
+    said = [words.print_line(section.letter, len(sections) * copies), words.THIS_FRONT]
+    if drawn.bare:
+        said.append("; ".join(drawn.bare) + ".")
+    texts, low = _written(said, (front.width + _BETWEEN / 2, top), width - front.width - _BETWEEN / 2, size)
+    shapes = (*drawn.drawing.shapes, _placed(front, (0.0, top)), *texts)
+    return Drawing(width, max(low, top + front.height) + 4, shapes, drawn.drawing.title)
+
+
+def _written(said: Iterable[str], at: tuple[float, float], room: float, size: float) -> tuple[tuple[Text, ...], float]:
+    """Return sentences set in a width, the first in bold, and how far down they reach."""
+    x, y = at
+    texts = []
+    for place, sentence in enumerate(said):
+        bold = place == 0
+        for line in wrap_words(sentence, size, room, bold):
+            y += size * _LEADING
+            texts.append(Text((x, y), shorten(line, size, room, bold), size, "#000000", bold=bold))
+        y += size * 0.25
+    return tuple(texts), y + size * 0.4
+
+
+def _placed(drawing: Drawing, at: tuple[float, float]) -> Window:
+    return Window(at, drawing.width, drawing.height, (0.0, 0.0), drawing.shapes, drawing.title)
