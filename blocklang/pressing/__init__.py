@@ -5,6 +5,16 @@ May import geometry, diagnostics, block, graph and assembly; nothing later on th
 
 from blocklang.pressing.directing import press
 from blocklang.pressing.preferences import DEFAULTS, PressingPreference
-from blocklang.pressing.values import Pressed, Pressing, Reason, Spun
+from blocklang.pressing.values import PlacedVersions, Pressed, Pressing, Reason, Spun, Version
 
-__all__ = ["DEFAULTS", "Pressed", "Pressing", "PressingPreference", "Reason", "Spun", "press"]
+__all__ = [
+    "DEFAULTS",
+    "PlacedVersions",
+    "Pressed",
+    "Pressing",
+    "PressingPreference",
+    "Reason",
+    "Spun",
+    "Version",
+    "press",
+]

@@ -2,6 +2,7 @@
 
 import time
 from collections.abc import Sequence
+from functools import partial
 
 from blocklang.assembly.values import Assembly
 from blocklang.block import SpinSense
@@ -14,6 +15,7 @@ from blocklang.pressing.reasons import reasons_for
 from blocklang.pressing.rules import Question, ask
 from blocklang.pressing.search import Answer, search
 from blocklang.pressing.values import Pressed, Pressing, Spun
+from blocklang.pressing.versions import press_in_versions
 
 
 def press(
@@ -26,7 +28,7 @@ def press(
     """
     lines = follow(assembly.graph)
     question = ask(assembly, (*preferences, set_in_preference(assembly)), lines)
-    answer = decide(question, time_limit)
+    answer, versions = press_in_versions(question, partial(decide, time_limit=time_limit))
     locked, spins = locked_in(question, answer.left), spun_in(question, answer.left)
     return Pressing(
         directions=_directions(question, answer.left),
@@ -36,6 +38,7 @@ def press(
         proven=answer.gap == 0.0,
         gap=answer.gap,
         reasons=reasons_for(question, answer.left),
+        versions=versions,
     )
 
 

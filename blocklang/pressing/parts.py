@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+from blocklang.pressing.costs import kept
 from blocklang.pressing.parity import ParityForest
 from blocklang.pressing.rules import Question, Rule
 
@@ -23,15 +24,18 @@ def follow_ties(question: Question) -> Followed:
     forest = tied_to_settled(question)
     broken = [rule for rule in question.rules if not rule.instead and not tie_all(forest, rule)]
     left = choose(question, forest)
+    broken += [rule for rule in question.rules if rule.instead and not kept(rule, left)]
     return Followed(left, _disputed(question, broken) if broken else ())
 
 
 def tied_to_settled(question: Question) -> ParityForest:
-    """Return a forest with the author's own directions, tied to a last item that stands for "left"."""
+    """Return a forest with what must hold; the author's own directions are tied to a last item, "left"."""
     size = len(question.graph.segments)
     forest = ParityForest(size + 1)
     for segment, left in question.settled:
         forest.tie(segment, size, not left)
+    for tie in question.alike:
+        forest.tie(*tie)
     return forest
 
 
@@ -76,9 +80,11 @@ def _disputed(question: Question, broken: list[Rule]) -> tuple[Question, ...]:
     groups = ParityForest(len(question.graph.segments))
     for rule in question.rules:
         first = rule.ties[0].one
-        for one, other, _ in rule.ties:
+        for one, other, _ in (*rule.ties, *rule.instead):
             groups.tie(first, one, False)
             groups.tie(first, other, False)
+    for tie in question.alike:
+        groups.tie(tie.one, tie.other, False)
     heads = sorted({groups.find(rule.ties[0].one)[0] for rule in broken})
     seams: dict[int, list[int]] = {head: [] for head in heads}
     rules: dict[int, list[Rule]] = {head: [] for head in heads}
@@ -92,4 +98,5 @@ def _disputed(question: Question, broken: list[Rule]) -> tuple[Question, ...]:
 def _part(question: Question, seams: list[int], rules: list[Rule]) -> Question:
     inside = set(seams)
     settled = tuple((segment, left) for segment, left in question.settled if segment in inside)
-    return replace(question, seams=tuple(seams), settled=settled, rules=tuple(rules))
+    alike = tuple(tie for tie in question.alike if tie.one in inside)
+    return replace(question, seams=tuple(seams), settled=settled, rules=tuple(rules), alike=alike)

@@ -41,9 +41,9 @@ class Rule:
 class Question:
     """What is asked about a block.
 
-    `seams` are the segments pressed to one side, `settled` those of them that the author settles, each with
-    whether it goes to its left patch. `weights[s]` is what pressing segment s to the left gains, `first_choice[s]`
-    the side it takes when nothing else matters.
+    `seams` are the segments pressed to one side, `settled` those of them that the author settles, each with whether
+    it goes to its left patch; `alike` are ties that must hold as far as they do not go against those. `weights[s]` is
+    what pressing segment s to the left gains, `first_choice[s]` the side it takes when nothing else matters.
     """
 
     graph: PatchGraph
@@ -56,6 +56,7 @@ class Question:
     crossings: tuple[Crossing, ...]
     lines: AuthorLines
     unusable: tuple[str, ...]  # preferences that fail
+    alike: tuple[Tie, ...] = ()
 
 
 def rules_of(assembly: Assembly, crossings: tuple[Crossing, ...], lines: AuthorLines) -> tuple[Rule, ...]:

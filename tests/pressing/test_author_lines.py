@@ -9,7 +9,8 @@ from blocklang.geometry import from_inches
 from blocklang.pressing import PressingPreference, press
 from tests.pressing.checker import Drawing, check
 from tests.pressing.dissections import span, wishes
-from tests.pressing.sewing import sew, sew_rows
+from tests.pressing.lattices import triangles
+from tests.pressing.sewing import graph_of, sew, sew_rows
 from tests.support import blocks
 
 CENTRE = from_inches(1, 1)
@@ -155,9 +156,8 @@ def test_a_preference_that_fails_is_named_and_left_out():
 
 
 def test_a_time_limit_of_nothing_is_honest():
-    block = blocks.grid(23, 23)
-    plain = sew_rows(block, 23, 23)
-    assembly = sew_rows(replace(block, wishes=wishes(plain.graph, 6, 20)), 23, 23)
+    block = triangles(12, 12)
+    assembly = sew(replace(block, wishes=wishes(graph_of(block), 1, 8)))
     pressing = press(assembly, time_limit=0.0)
     check(assembly, pressing)
     assert not pressing.proven
