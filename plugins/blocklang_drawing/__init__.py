@@ -14,6 +14,7 @@ from blocklang_drawing.full_size import (
     lay_on_pages,
     pages_to_pdf,
     room_for_pieces,
+    tile_boxes,
     write_pages,
 )
 from blocklang_drawing.mark_key import Mark, draw_mark
@@ -40,7 +41,7 @@ from blocklang_drawing.swatch import draw_swatch
 from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
 from blocklang_drawing.type_widths import clean_text, shorten, text_width
 from blocklang_drawing.unit_picture import draw_unit
-from blocklang_drawing.written_pages import KeyEntry, Section, Written, as_files, lines_of, write_page
+from blocklang_drawing.written_pages import KeyEntry, Section, Written, as_files, lines_of, write_all, write_page
 
 __all__ = [
     "TRUE_SCALE",
@@ -87,9 +88,11 @@ __all__ = [
     "stops_of",
     "text_width",
     "theme_for",
+    "tile_boxes",
     "to_pdf",
     "to_png",
     "to_svg",
+    "write_all",
     "write_page",
     "write_pages",
 ]

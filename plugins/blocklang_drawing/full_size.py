@@ -12,6 +12,7 @@ from collections.abc import Sequence
 
 from blocklang.hooks import OutputFile, OutputOptions, Paper
 from blocklang_drawing.full_size_furniture import band_height, draw_furniture, draw_tile_heading, tile_heading_height
+from blocklang_drawing.full_size_inside import Box
 from blocklang_drawing.full_size_paper import (
     GAP,
     HEADING,
@@ -24,7 +25,7 @@ from blocklang_drawing.full_size_paper import (
     room_on,
 )
 from blocklang_drawing.full_size_shelves import Spot, shelve
-from blocklang_drawing.full_size_tiles import Tile, draw_tile, tiles_of
+from blocklang_drawing.full_size_tiles import Tile, draw_tile, inner_box, tiles_of
 from blocklang_drawing.shapes import Drawing, Shape, Window
 from blocklang_drawing.svg import to_svg
 
@@ -36,6 +37,7 @@ __all__ = [
     "lay_on_pages",
     "pages_to_pdf",
     "room_for_pieces",
+    "tile_boxes",
     "write_pages",
 ]
 
@@ -44,6 +46,18 @@ def room_for_pieces(words: PageWords, paper: Paper) -> tuple[float, float]:
     """Return the width and height (points) of the largest piece that fits on one page without being tiled."""
     room = room_on(paper, band_height(words, paper), HEADING)
     return room.width, room.height
+
+
+def tile_boxes(drawing: Drawing, words: PageWords, paper: Paper) -> tuple[Box, ...]:
+    """Return what of a drawing comes on one page each, without the overlaps; nothing when all of it fits on one page.
+
+    A label that lies in one of these boxes (left, top, right, low) is not cut in two.
+    """
+    band = band_height(words, paper)
+    if room_on(paper, band, HEADING).holds(drawing):
+        return ()
+    tiles = _tiles(FullSize("", drawing), words, paper, band)
+    return tuple(inner_box(tile) for tile in tiles)
 
 
 def lay_on_pages(pieces: Sequence[FullSize], words: PageWords, paper: Paper) -> tuple[Drawing, ...]:

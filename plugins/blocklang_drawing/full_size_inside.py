@@ -6,22 +6,34 @@ from blocklang_drawing.shapes import Place
 
 Ring = tuple[Place, ...]
 Span = tuple[float, float]
+Box = tuple[float, float, float, float]  # left, top, right, low
 #: How finely the height of a shape is searched, and at how many levels a box is held against it.
 _STEPS, _LEVELS = 32, 9
 
 
-def place_box(ring: Ring, width: float, height: float) -> Place | None:
-    """Return the upper left corner of a level box inside a ring, as near to its middle as can be; None without room."""
-    low, high = min(y for _, y in ring), max(y for _, y in ring)
-    middle = _middle(ring)
+def place_box(ring: Ring, width: float, height: float, within: Box | None = None) -> Place | None:
+    """Return the upper left corner of a level box inside a ring, as near to its middle as can be; None without room.
+
+    `within` is a larger box that it must lie in as well.
+    """
+    left, top, right, low = within or _bounds(ring)
+    middle = _middle(ring) if within is None else ((left + right) / 2, (top + low) / 2)
+    if low - top < height:
+        return None
     found = []
     for step in range(_STEPS + 1):
-        top = low + (high - low - height) * step / _STEPS
-        for left, right in _spans(ring, top, width, height) if high - low >= height else ():
-            if right - left >= width:
-                x = min(max(middle[0] - width / 2, left), right - width)
-                found.append((abs(x + width / 2 - middle[0]) + abs(top + height / 2 - middle[1]), x, top))
+        y = top + (low - top - height) * step / _STEPS
+        for a, b in _spans(ring, y, width, height):
+            first, last = max(a, left), min(b, right)
+            if last - first >= width:
+                x = min(max(middle[0] - width / 2, first), last - width)
+                found.append((abs(x + width / 2 - middle[0]) + abs(y + height / 2 - middle[1]), x, y))
     return min(found)[1:] if found else None
+
+
+def _bounds(ring: Ring) -> Box:
+    xs, ys = zip(*ring, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
 
 
 def _spans(ring: Ring, top: float, width: float, height: float) -> list[Span]:

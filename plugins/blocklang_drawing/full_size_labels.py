@@ -1,9 +1,10 @@
 """The words on a full-size piece, with or without an arrow for the grain: inside it where they fit, else below it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
-from blocklang_drawing.full_size_inside import Ring, place_box
+from blocklang_drawing.full_size_furniture import wrap_words
+from blocklang_drawing.full_size_inside import Box, Ring, place_box
 from blocklang_drawing.shapes import Arrow, Drawing, Place, Shape, Text
 from blocklang_drawing.type_widths import shorten, text_width
 
@@ -14,7 +15,7 @@ _LEADING, _GAP, _ARROW, _LANE, _SHORT = 1.3, 6.0, 48.0, 8.0, 20.0
 _PAD = 5.0
 _BELOW = 4.0
 #: A label below a piece is never squeezed into less than this.
-_NARROWEST = 120.0
+_NARROWEST = 160.0
 
 
 class Grain(Enum):
@@ -65,35 +66,46 @@ class Label:
         )
         return self.draw_number(at), Text((x + beside, y), name, self.size, INK, bold=True), *lines
 
+    def wrapped(self, room: float) -> "Label":
+        """Return the label with every line no wider than the room; what is left of the name goes on lines of its own."""
+        name, *more = tuple(wrap_words(self.name, self.size, room - self.number_size[0] - _GAP, bold=True)) or ("",)
+        lines = (*more, *(part for line in self.lines for part in wrap_words(line, self.size, room)))
+        return replace(self, name=name, lines=lines)
+
     def draw_number(self, at: Place) -> Text:
         """Return the number alone."""
         return Text((at[0], at[1] + NUMBER), self.number, NUMBER, INK, bold=True, halo="#ffffff")
 
 
-def with_label(drawing: Drawing, ring: Ring, label: Label, *, whole: bool = True) -> Drawing:
+def with_label(
+    drawing: Drawing, ring: Ring, label: Label, *, whole: bool = True, within: tuple[Box, ...] = ()
+) -> Drawing:
     """Return a drawing with its label inside a ring, or below the drawing what does not fit; the arrow always inside.
 
-    Without `whole` no more than the number goes inside.
+    Without `whole` no more than the number goes inside. `within` names the parts of the drawing that come on one page
+    each, as `tile_boxes` gives them: the label then lies on one of them.
     """
-    inside, complete = _write_inside(ring, label, whole)
+    inside, complete = _write_inside(ring, label, whole, within or (None,))
     if complete:
         return Drawing(drawing.width, drawing.height, (*drawing.shapes, *inside), drawing.title)
-    margin = _BELOW
-    width = max(drawing.width, min(label.width, max(drawing.width, _NARROWEST)) + 2 * margin)
-    below = label.draw((margin, drawing.height + _BELOW), width - 2 * margin)
-    height = drawing.height + 2 * _BELOW + label.height
-    return Drawing(width, height, (*drawing.shapes, *inside, *below), drawing.title)
+    room = max(drawing.width - 2 * _BELOW, min(label.width, _NARROWEST))
+    below = label.wrapped(room)
+    shapes = (*drawing.shapes, *inside, *below.draw((_BELOW, drawing.height + _BELOW), room))
+    width = max(drawing.width, min(below.width, room) + 2 * _BELOW)
+    return Drawing(width, drawing.height + 2 * _BELOW + below.height, shapes, drawing.title)
 
 
-def _write_inside(ring: Ring, label: Label, whole: bool) -> tuple[tuple[Shape, ...], bool]:
+def _write_inside(
+    ring: Ring, label: Label, whole: bool, within: tuple[Box | None, ...]
+) -> tuple[tuple[Shape, ...], bool]:
     """Return as much of a label as fits inside a ring, and whether that is all of it."""
     size = (label.width, label.height)
-    at = _place(ring, label, size, _ARROW) if whole else None
+    at = _place(ring, label, size, _ARROW, within) if whole else None
     if at is not None:
         arrow, text = _parts(label, at, size, _ARROW)
         return (*arrow, *label.draw(text, label.width)), True
     for length in (_ARROW, _SHORT):
-        at = _place(ring, label, label.number_size, length)
+        at = _place(ring, label, label.number_size, length, within)
         if at is not None:
             arrow, text = _parts(label, at, label.number_size, length)
             return (*arrow, label.draw_number(text)), False
@@ -108,10 +120,15 @@ def _box(label: Label, text: tuple[float, float], arrow: float) -> tuple[float, 
     return text
 
 
-def _place(ring: Ring, label: Label, text: tuple[float, float], arrow: float) -> Place | None:
+def _place(
+    ring: Ring, label: Label, text: tuple[float, float], arrow: float, within: tuple[Box | None, ...]
+) -> Place | None:
     width, height = _box(label, text, arrow)
-    at = place_box(ring, width + 2 * _PAD, height + 2 * _PAD)
-    return (at[0] + _PAD, at[1] + _PAD) if at else None
+    for part in within:
+        at = place_box(ring, width + 2 * _PAD, height + 2 * _PAD, part)
+        if at is not None:
+            return at[0] + _PAD, at[1] + _PAD
+    return None
 
 
 def _parts(label: Label, at: Place, text: tuple[float, float], length: float) -> tuple[tuple[Arrow, ...], Place]:

@@ -4,6 +4,8 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from blocklang_drawing.full_size_ink import reaches, rings_of
+from blocklang_drawing.full_size_inside import Box
 from blocklang_drawing.full_size_paper import INCH, FullSize, PageWords, Room
 from blocklang_drawing.shapes import Dot, Paint, Path, Place, Shape, Text, Window, polygon, polyline
 
@@ -38,13 +40,16 @@ class Tile:
 
 
 def tiles_of(piece: FullSize, room: Room) -> tuple[Tile, ...]:
-    """Return the fewest equal tiles that cover a piece, row by row from the top; neighbours share half an inch."""
+    """Return the fewest equal tiles that cover a piece, row by row from the top; neighbours share half an inch.
+
+    A tile with nothing of the piece on it is left out.
+    """
     drawing = piece.drawing
     columns, wide = _split(drawing.width, room.width)
     rows, high = _split(drawing.height, room.height)
     folds = tuple(_folds((columns, wide), (rows, high), drawing.width, drawing.height))
     crosses = tuple(_crosses((columns, wide), (rows, high)))
-    return tuple(
+    tiles = (
         Tile(
             f"{piece.name}, row {row + 1} of {rows}, column {column + 1} of {columns}",
             piece,
@@ -57,6 +62,26 @@ def tiles_of(piece: FullSize, room: Room) -> tuple[Tile, ...]:
         )
         for row in range(rows)
         for column in range(columns)
+    )
+    lines = [ring for ring in rings_of(drawing.shapes) if len(ring) > 1]
+    return tuple(tile for tile in tiles if not _is_blank(tile, lines))
+
+
+def _is_blank(tile: Tile, lines: list[tuple[Place, ...]]) -> bool:
+    left, top = tile.onto
+    box = (left, top, left + tile.width, top + tile.height)
+    return not any(reaches(ring, box) for ring in lines)
+
+
+def inner_box(tile: Tile) -> Box:
+    """Return the part of a piece that a tile alone shows (left, top, right, low)."""
+    (left, top), drawing = tile.onto, tile.piece.drawing
+    right, low = left + tile.width, top + tile.height
+    return (
+        left + OVERLAP if left > 0 else left,
+        top + OVERLAP if top > 0 else top,
+        right - OVERLAP if right < drawing.width - 1 else right,
+        low - OVERLAP if low < drawing.height - 1 else low,
     )
 
 

@@ -1,9 +1,9 @@
 """The papers as drawings at true size, laid on pages."""
 
-from blocklang_drawing import Drawing, FullSize, PageWords, Paint, Path, Shape, frame_for, lay_on_pages
+from blocklang_drawing import Drawing, FullSize, PageWords, Paint, Path, Shape, frame_for, lay_on_pages, tile_boxes
 from blocklang_drawing.full_size_labels import INK, Label, with_label
 
-from blocklang.hooks import OutputOptions
+from blocklang.hooks import OutputOptions, Paper
 from blocklang.plan import SewingPlan
 from blocklang_paper_pieces import words
 from blocklang_paper_pieces.contents import PaperEntry
@@ -20,11 +20,11 @@ def draw_papers(
     size = LARGE if options.large_print else SMALL
     notes = (words.EVERY_LINE,) if every else (words.LINES, words.ONCE_LINE)
     page = PageWords(plan.block.name, words.SUBJECT, notes, size, words.PAGE)
-    pieces = [_paper(entry, size, every) for entry in papers for _ in range(entry.count if every else 1)]
+    pieces = [_paper(entry, page, options.paper, every) for entry in papers for _ in range(entry.count if every else 1)]
     return lay_on_pages(pieces, page, options.paper)
 
 
-def _paper(entry: PaperEntry, size: float, every: bool) -> FullSize:
+def _paper(entry: PaperEntry, page: PageWords, paper: Paper, every: bool) -> FullSize:
     shape = entry.shape
     frame = frame_for(shape.outline if every else shape.fabric, margin=MARGIN)
     shapes: tuple[Shape, ...] = (Path((frame.outline(shape.outline),), Paint(stroke=INK, width=PAPER)),)
@@ -33,5 +33,6 @@ def _paper(entry: PaperEntry, size: float, every: bool) -> FullSize:
     name = f"Paper {entry.number}"
     drawing = Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, name)
     lines = () if every else (words.paper_count(entry.count), *entry.lines)
-    label = Label(str(entry.number), entry.name, lines, size)
-    return FullSize(name, with_label(drawing, frame.ring(shape.outline.chords()), label))
+    label = Label(str(entry.number), entry.name, lines, page.size)
+    within = tile_boxes(drawing, page, paper)
+    return FullSize(name, with_label(drawing, frame.ring(shape.outline.chords()), label, within=within))

@@ -1,7 +1,7 @@
 """One template as a drawing at true size."""
 
 from blocklang_drawing import Dot, Drawing, Frame, Paint, Path, Place, Shape, Trail
-from blocklang_drawing.full_size_labels import INK, Label, with_label
+from blocklang_drawing.full_size_labels import INK
 from blocklang_drawing.shapes import polyline
 
 from blocklang.cutting import Template
@@ -14,13 +14,11 @@ DOT = 1.8
 BAND = "#d9d9d9"
 
 
-def draw_template(template: Template, label: Label, frame: Frame, *, window: bool) -> Drawing:
-    """Return a template in its frame."""
+def draw_template(template: Template, title: str, frame: Frame, *, window: bool) -> Drawing:
+    """Return a template in its frame, without a label."""
     lines = _window(template, frame) if window else _lines(template, frame)
     shapes = (*lines, *_stripes(template, frame), *_dots(template, frame))
-    title = f"Template {label.number}: {label.name}"
-    drawing = Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title)
-    return with_label(drawing, frame.ring(template.finished.chords()), label, whole=not template.stripes)
+    return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title)
 
 
 def _lines(template: Template, frame: Frame) -> tuple[Shape, ...]:
