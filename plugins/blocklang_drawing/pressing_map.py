@@ -21,9 +21,14 @@ STOP_DOT = 2.6
 NARROW = 7.0
 
 
-def draw_pressing_map(plan: SewingPlan, theme: Theme, *, width: float = 400.0, height: float = 400.0) -> Drawing:
-    """Return the block seen from the back (mirrored), as large as fits in the box (points)."""
-    folded = fold(plan.assembly, lies_of(plan))
+def draw_pressing_map(
+    plan: SewingPlan, theme: Theme, *, width: float = 400.0, height: float = 400.0, folded: Folded | None = None
+) -> Drawing:
+    """Return the block seen from the back (mirrored), as large as fits in the box (points).
+
+    `folded` may give its cloth when that is known already.
+    """
+    folded = fold(plan.assembly, lies_of(plan)) if folded is None else folded
     room = (width - 2 * MARGIN, height - 2 * MARGIN)
     frame = Frame.fit(bounds_of_cloth(folded), *room, left=MARGIN, top=MARGIN, mirrored=True)
     shapes = (

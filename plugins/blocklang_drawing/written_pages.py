@@ -1,7 +1,7 @@
 """Pages with words: a title, sentences, one large drawing with its key, and more sentences under headings."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from blocklang.hooks import OutputFile, OutputOptions, Paper
 from blocklang_drawing.full_size_paper import paper_size
@@ -13,7 +13,7 @@ from blocklang_drawing.type_widths import clean_text, shorten, text_width
 
 MARGIN = 45.0
 #: Type in points, and the line height as a part of it.
-TITLE, PLAIN, LARGE, LEADING = 22.0, 10.5, 14.0, 1.38
+TITLE, PLAIN, LARGE, FOOT, LEADING = 22.0, 10.5, 14.0, 9.0, 1.38
 #: A drawing is given at least this much of the page's height.
 LEAST_DRAWING = 0.5
 _KEY_GAP = 8.0
@@ -67,7 +67,7 @@ class _Pen:
 
     def need(self, height: float) -> None:
         """Begin a new page when so much does not fit on this one."""
-        if self.down + height > self.bottom and self.down > MARGIN:
+        if self.down + height > self.bottom + 0.5 and self.down > MARGIN:
             self.pages.append([])
             self.down = MARGIN
 
@@ -86,20 +86,33 @@ class _Pen:
 
 def write_page(written: Written, paper: Paper, theme: Theme, *, large_print: bool = False) -> tuple[Drawing, ...]:
     """Return the page, and more pages when the words do not fit on it."""
-    pen = _Pen(paper, theme, LARGE if large_print else PLAIN, [[]])
+    return write_all((written,), paper, theme, large_print=large_print)
+
+
+def write_all(
+    written: Sequence[Written], paper: Paper, theme: Theme, *, large_print: bool = False
+) -> tuple[Drawing, ...]:
+    """Return the pages of several, numbered through."""
+    size = LARGE if large_print else PLAIN
+    made = [(each, page) for each in written for page in _pages(each, _Pen(paper, theme, size, [[]]))]
+    return tuple(
+        _finished(each, page, (number, len(made)), paper, theme) for number, (each, page) in enumerate(made, 1)
+    )
+
+
+def _pages(written: Written, pen: _Pen) -> list[list[Shape]]:
     _head(pen, written)
     left = pen.bottom - pen.down - _key_height(pen, written.key) - pen.size
     with_words = left - sum(_section_height(pen, section) for section in written.sections)
     least = (pen.bottom - MARGIN) * LEAST_DRAWING
-    room = with_words if with_words >= least else max(left, least)
-    drawing = written.draw(pen.width, room)
+    drawing = written.draw(pen.width, with_words if with_words >= least else max(left, least))
     pen.need(drawing.height)
     pen.place(drawing, MARGIN + (pen.width - drawing.width) / 2, pen.down)
     pen.down += drawing.height + pen.size
     _write_key(pen, written.key)
     for section in written.sections:
         _write_section(pen, section)
-    return tuple(_finished(pen, written, number) for number in range(len(pen.pages)))
+    return pen.pages
 
 
 def as_files(pages: Sequence[Drawing], options: OutputOptions) -> tuple[OutputFile, ...]:
@@ -137,8 +150,8 @@ def _head(pen: _Pen, written: Written) -> None:
 
 
 def _write_section(pen: _Pen, section: Section) -> None:
+    pen.need(min(_section_height(pen, section), pen.size * LEADING * 4))
     pen.down += pen.size * 0.4
-    pen.need(pen.size * LEADING * 3)
     pen.write(section.heading, pen.size * 1.15, bold=True)
     for sentence in section.sentences:
         pen.down += pen.size * 0.25
@@ -151,43 +164,50 @@ def _section_height(pen: _Pen, section: Section) -> float:
     return pen.size * (0.5 + 1.15 * LEADING * len(heading) + words)
 
 
-def _columns(pen: _Pen, key: Sequence[KeyEntry]) -> Iterator[tuple[list[tuple[KeyEntry, tuple[str, ...]]], float]]:
-    """Yield the rows of the key, two entries each, with their heights."""
-    room = pen.width / 2 - _KEY_GAP
-    broken = [(e, lines_of(e.sentence, pen.size, room - e.drawing.width - _KEY_GAP)) for e in key]
-    for start in range(0, len(broken), 2):
-        row = broken[start : start + 2]
-        yield row, max(max(e.drawing.height, len(lines) * pen.size * LEADING) for e, lines in row) + 4
+def _rows(pen: _Pen, key: Sequence[KeyEntry]) -> Iterator[tuple[list[tuple[float, KeyEntry, tuple[str, ...]]], float]]:
+    """Yield the rows of the key with their heights: each entry with its place from the left and its lines."""
+    columns = next((n for n in (3, 2) if all(len(lines) == 1 for lines in _broken(pen, key, n))), 2)
+    lines = _broken(pen, key, columns)
+    for start in range(0, len(key), columns):
+        places = range(start, min(start + columns, len(key)))
+        row = [(_column(pen, columns) * (place - start), key[place], lines[place]) for place in places]
+        yield row, max(max(e.drawing.height, len(text) * pen.size * LEADING) for _, e, text in row) + 4
+
+
+def _broken(pen: _Pen, key: Sequence[KeyEntry], columns: int) -> list[tuple[str, ...]]:
+    room = _column(pen, columns) - 2 * _KEY_GAP
+    return [lines_of(entry.sentence, pen.size, room - entry.drawing.width) for entry in key]
+
+
+def _column(pen: _Pen, columns: int) -> float:
+    return (pen.width + _KEY_GAP) / columns
 
 
 def _key_height(pen: _Pen, key: Sequence[KeyEntry]) -> float:
-    return sum(height for _, height in _columns(pen, key))
+    return sum(height for _, height in _rows(pen, key))
 
 
 def _write_key(pen: _Pen, key: Sequence[KeyEntry]) -> None:
-    for row, height in _columns(pen, key):
+    for row, height in _rows(pen, key):
         pen.need(height)
-        for column, (entry, lines) in enumerate(row):
-            left = MARGIN + column * (pen.width / 2 + _KEY_GAP)
-            pen.place(entry.drawing, left, pen.down + (height - 4 - entry.drawing.height) / 2)
+        for left, entry, lines in row:
+            pen.place(entry.drawing, MARGIN + left, pen.down + (height - 4 - entry.drawing.height) / 2)
             first = pen.down + (height - 4 - len(lines) * pen.size * LEADING) / 2 - pen.size * 0.3
             for number, line in enumerate(lines, 1):
-                at = (left + entry.drawing.width + _KEY_GAP, first + number * pen.size * LEADING)
+                at = (MARGIN + left + entry.drawing.width + _KEY_GAP, first + number * pen.size * LEADING)
                 pen.pages[-1].append(Text(at, line, pen.size, pen.theme.ink))
         pen.down += height
 
 
-def _finished(pen: _Pen, written: Written, number: int) -> Drawing:
-    width, height = paper_size(pen.paper)
-    count = len(pen.pages)
-    foot = height - MARGIN + 6.0
-    rule = Path(
-        (polyline(((MARGIN, foot - 14), (width - MARGIN, foot - 14))),), Paint(stroke=pen.theme.quiet, width=0.6)
-    )
-    named = shorten(clean_text(f"{written.name}: {written.subject}"), 9.0, pen.width - 60)
+def _finished(written: Written, shapes: list[Shape], number: tuple[int, int], paper: Paper, theme: Theme) -> Drawing:
+    width, height = paper_size(paper)
+    foot, right = height - MARGIN + 6.0, width - MARGIN
+    rule = Path((polyline(((MARGIN, foot - 14), (right, foot - 14))),), Paint(stroke=theme.quiet, width=0.6))
+    counted = f"{number[0]} of {number[1]}"
+    named = shorten(clean_text(f"{written.name}: {written.subject}"), FOOT, right - MARGIN - 60)
     words = (
-        Text((MARGIN, foot), named, 9.0, pen.theme.quiet),
-        Text((width - MARGIN, foot), f"{number + 1} of {count}", 9.0, pen.theme.quiet, anchor="end"),
+        Text((MARGIN, foot), named, FOOT, theme.quiet),
+        Text((right, foot), counted, FOOT, theme.quiet, anchor="end"),
     )
-    title = f"{written.name}: {written.subject}, page {number + 1} of {count}"
-    return replace(Drawing(width, height, (*pen.pages[number], rule, *words), title), font=pen.theme.font)
+    title = f"{written.name}: {written.subject}, page {counted}"
+    return Drawing(width, height, (*shapes, rule, *words), title, theme.font)

@@ -36,7 +36,7 @@ def _entries(plan: SewingPlan, theme: Theme) -> Iterator[tuple[str, tuple[Shape,
     if stops_of(plan):
         band = _band(theme, _MIDDLE - BAND, _MIDDLE)
         yield words.STOP, (band, Dot((_MIDDLE, _LEVEL), 2.6, Paint(theme.ink, theme.paper, 0.8)))
-    if plan.pressing.directions:
+    if lies_of(plan).spun or stops_of(plan):
         yield words.RIGHT_SIDE, (_rectangle((_MIDDLE - 6, _LEVEL - 6), (_MIDDLE + 6, _LEVEL + 6), theme, GREYS[2]),)
     dashed = Path(
         (polyline(((0.5, _LEVEL), (WIDTH - 0.5, _LEVEL))),), Paint(stroke=theme.ink, width=theme.line, dash=(4.0, 3.0))

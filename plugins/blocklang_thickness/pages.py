@@ -18,7 +18,7 @@ def draw_pages(plan: SewingPlan, options: OutputOptions) -> tuple[Drawing, ...]:
     written = Written(
         plan.block.name,
         words.SUBJECT,
-        (*facts.sentences, f"{words.FRONT} {words.NUMBERS}{more}"),
+        (*facts.sentences, f"{words.FRONT} {words.NUMBERS}{more} {words.SHARES}"),
         lambda width, height: draw_thickness(plan, facts.thickness, theme, width=width, height=height),
         scale_of(facts.thickness, facts.levels, theme),
     )

@@ -14,8 +14,9 @@ MARGIN = 9.0
 #: The scale runs from paper to this grey, in as many steps as there are layers, but no fewer than these.
 DARKEST, FEWEST_STEPS = 0x50, 7
 NUMBER, SLIM, WIDE = 8.5, 6.6, 9.2
-#: Lines are no thicker than this share of an allowance.
-FINE = 0.04
+#: Seams are no thicker than this share of an allowance. Where an allowance is narrower than this (points), the edges
+#: of regions are left out, and numbers stand further apart.
+FINE, NARROW = 0.05, 4.0
 _SWATCH = (30.0, 16.0)
 
 
@@ -27,8 +28,12 @@ def draw_thickness(
     xs, ys = [x for x, _ in places], [y for _, y in places]
     bounds = (min(xs), min(ys), max(xs), max(ys))
     frame = Frame.fit(bounds, width - 2 * MARGIN, height - 2 * MARGIN, left=MARGIN, top=MARGIN)
-    line = Paint(stroke=theme.ink, width=min(0.4, plan.block.seam_allowance * frame.scale * FINE))
-    shapes = (*_regions(thickness, frame, line), _seams(plan, frame, theme), *_numbers(plan, thickness, frame, theme))
+    allowance = plan.block.seam_allowance * frame.scale
+    shapes = (
+        *_regions(thickness, frame, None if allowance < NARROW else Paint(stroke=theme.ink, width=0.35)),
+        _seams(plan, frame, theme, allowance),
+        *_numbers(plan, thickness, frame, theme, 1.7 if allowance < NARROW else 1.0),
+    )
     title = f"{plan.block.name}: {words.SUBJECT.lower()}"
     return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title, theme.font)
 
@@ -46,13 +51,13 @@ def scale_of(thickness: Thickness, levels: tuple[tuple[int, float], ...], theme:
     )
 
 
-def _regions(thickness: Thickness, frame: Frame, line: Paint) -> Iterator[Shape]:
+def _regions(thickness: Thickness, frame: Frame, line: Paint | None) -> Iterator[Shape]:
     trails: dict[int, list[Trail]] = {}
     for region in thickness.regions:
         trails.setdefault(region.layers, []).extend(polygon(frame.ring(ring)) for ring in region.rings)
     for level, found in trails.items():
         colour = _tint(level, thickness.highest.layers)
-        yield Path(tuple(found), Paint(colour, line.stroke, line.width))
+        yield Path(tuple(found), Paint(colour, line.stroke, line.width) if line else Paint(colour, colour, 0.1))
 
 
 def _tint(level: int, most: int) -> str:
@@ -61,18 +66,18 @@ def _tint(level: int, most: int) -> str:
     return f"#{grey:02x}{grey:02x}{grey:02x}"
 
 
-def _seams(plan: SewingPlan, frame: Frame, theme: Theme) -> Path:
+def _seams(plan: SewingPlan, frame: Frame, theme: Theme, allowance: float) -> Path:
     lines = tuple(frame.outline(patch.outline) for patch in plan.block.patches)
-    return Path(lines, Paint(stroke=theme.ink, width=min(theme.line, plan.block.seam_allowance * frame.scale * 0.06)))
+    return Path(lines, Paint(stroke=theme.ink, width=min(theme.line, allowance * FINE)))
 
 
-def _numbers(plan: SewingPlan, thickness: Thickness, frame: Frame, theme: Theme) -> Iterator[Shape]:
+def _numbers(plan: SewingPlan, thickness: Thickness, frame: Frame, theme: Theme, apart: float) -> Iterator[Shape]:
     """Yield numbers, the highest first, each where it covers none before it."""
     most = thickness.highest.layers
     taken: dict[tuple[int, int], list[tuple[Place, float]]] = {}
     for pile in sorted(thickness.piles, key=lambda pile: (-pile.layers, pile.junction)):
         at, radius = frame.at(plan.graph.junctions[pile.junction].at), SLIM if pile.layers < 10 else WIDE
-        if _has_room(at, radius, taken):
+        if _has_room(at, radius * apart, taken):
             yield from _number(pile, at, radius, theme, pile.layers == most)
 
 
@@ -82,7 +87,7 @@ def numbers_left_out(drawing: Drawing, thickness: Thickness) -> bool:
 
 
 def _has_room(at: Place, radius: float, taken: dict[tuple[int, int], list[tuple[Place, float]]]) -> bool:
-    column, row = (math.floor(each / (2 * WIDE)) for each in at)
+    column, row = (math.floor(each / (4 * WIDE)) for each in at)
     near = (found for x in (-1, 0, 1) for y in (-1, 0, 1) for found in taken.get((column + x, row + y), ()))
     if any(math.dist(at, place) < radius + other for place, other in near):
         return False

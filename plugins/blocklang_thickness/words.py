@@ -6,8 +6,9 @@ from typing import Final
 SUBJECT: Final = "How many layers lie where"
 FRONT: Final = "This is the block from the front, its raw edges all round."
 NUMBERS: Final = "The number at a junction is the most layers within a seam allowance of it; black is the highest pile."
-MORE_NUMBERS: Final = "Where there is no room for every number, the lowest are left out."
-LEVELS: Final = "Layers"
+MORE_NUMBERS: Final = "Where there is no room for every number, some are left out."
+SHARES: Final = "The scale says how much of the block is so thick."
+LEVELS: Final = "Layers, and how much of the block is so thick"
 PILES: Final = "Junctions"
 _MOST_NAMES: Final = 4
 
@@ -32,8 +33,8 @@ def mean(value: float) -> str:
 
 def level(count: int, share: float) -> str:
     """Say how much of the block is so thick."""
-    percent = "less than 0.1" if share < 0.001 else f"{share * 100:.1f}"
-    return f"{layers(count)}: {percent} % of the block"
+    percent = "under 0.1" if share < 0.001 else f"{share * 100:.1f}"
+    return f"{layers(count)}: {percent} %"
 
 
 def piles(count: int, number: int) -> str:
