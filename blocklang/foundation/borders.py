@@ -4,13 +4,16 @@ from dataclasses import dataclass
 
 from blocklang.foundation.values import Foundation
 from blocklang.geometry import Edge, Outline
-from blocklang.geometry.congruence import without_idle_corners
+from blocklang.geometry.congruence import runs_on, without_idle_corners
 from blocklang.graph.values import OUTSIDE, PatchGraph
 
 
 @dataclass(frozen=True, slots=True)
 class Meeting:
-    """A stretch of a section's border, counterclockwise: the section on the other side, None where the block ends."""
+    """A stretch of a section's border, counterclockwise: the section on the other side, None where the block ends.
+
+    Its `edges` are whole: a straight side is one, whatever patches lie along it.
+    """
 
     other: int | None
     edges: tuple[Edge, ...]
@@ -31,10 +34,17 @@ def meetings_of(foundation: Foundation, section: int) -> tuple[Meeting, ...]:
     for edge, other in ring[first:] + ring[:first]:
         there = None if other < 0 else other
         if found and found[-1].other == there:
-            found[-1] = Meeting(there, (*found[-1].edges, edge))
+            found[-1] = Meeting(there, _with(found[-1].edges, edge))
         else:
             found.append(Meeting(there, (edge,)))
     return tuple(found)
+
+
+def _with(edges: tuple[Edge, ...], edge: Edge) -> tuple[Edge, ...]:
+    """Return edges with one more, made whole with the last where it runs straight on."""
+    if runs_on(edges[-1], edge):
+        return (*edges[:-1], Edge(edges[-1].start, edge.end, edge.arc))
+    return (*edges, edge)
 
 
 def _ring(graph: PatchGraph, patches: tuple[int, ...]) -> list[tuple[Edge, int]]:
@@ -49,7 +59,7 @@ def _ring(graph: PatchGraph, patches: tuple[int, ...]) -> list[tuple[Edge, int]]
                 start, end = (segment.start, segment.end) if on_left else (segment.end, segment.start)
                 leaving[start] = end, segment.edge if on_left else segment.edge.reversed(), beyond
     here = first = min(leaving)
-    ring = []
+    ring: list[tuple[Edge, int]] = []
     while not ring or here != first:
         here, edge, beyond = leaving[here]
         ring.append((edge, beyond))

@@ -3,7 +3,7 @@
 from blocklang_drawing import Drawing, Frame, Theme, text_width
 from blocklang_drawing.full_size_inside import place_box
 from blocklang_drawing.painting import Painted, paint_patches
-from blocklang_drawing.shapes import Paint, Path, Text
+from blocklang_drawing.shapes import Dot, Paint, Path, Shape, Text
 
 from blocklang.block import Block
 from blocklang.foundation import Foundation, section_outline
@@ -19,9 +19,9 @@ def draw_front(foundation: Foundation, theme: Theme, side: float) -> Drawing:
     outlines = [section_outline(foundation.graph, section.patches) for section in foundation.sections]
     heavy = Path(tuple(map(frame.outline, outlines)), Paint(stroke=theme.ink, width=1.8))
     letters = (
-        text
+        shape
         for section, outline in zip(foundation.sections, outlines, strict=True)
-        if (text := _letter(frame.ring(outline.chords()), section.letter, theme)) is not None
+        for shape in _letter(frame.ring(outline.chords()), section.letter, theme)
     )
     shapes = (*_painted(block, tuple(range(len(block.patches))), frame, theme), heavy, *letters)
     return Drawing(frame.width + 2 * _MARGIN, frame.height + 2 * _MARGIN, shapes, f"{block.name} from the front")
@@ -40,11 +40,14 @@ def _painted(block: Block, patches: tuple[int, ...], frame: Frame, theme: Theme)
     return paint_patches(frame, (Painted(p, p.outline.chords(), frame.outline(p.outline)) for p in chosen), theme)
 
 
-def _letter(ring: tuple[tuple[float, float], ...], letter: str, theme: Theme) -> Text | None:
+def _letter(ring: tuple[tuple[float, float], ...], letter: str, theme: Theme) -> tuple[Shape, ...]:
+    """Return a letter on a light disc, so that it reads on any fabric; nothing where there is no room for it."""
     for size in (_LETTER, 10.0, _SMALLEST):
-        wide = text_width(letter, size, bold=True)
-        at = place_box(ring, wide + 2, size + 2)
+        across = max(text_width(letter, size, bold=True), size) + 4
+        at = place_box(ring, across, across)
         if at is not None:
-            place = (at[0] + wide / 2 + 1, at[1] + size)
-            return Text(place, letter, size, theme.ink, anchor="middle", bold=True, halo=theme.paper)
-    return None
+            middle = at[0] + across / 2, at[1] + across / 2
+            disc = Dot(middle, across / 2, Paint(fill=theme.paper, stroke=theme.ink, width=0.6))
+            place = (middle[0], middle[1] + size * 0.36)
+            return disc, Text(place, letter, size, theme.ink, anchor="middle", bold=True)
+    return ()

@@ -6,6 +6,7 @@ from blocklang_drawing import Frame
 from blocklang_drawing.shapes import Paint, Path, Place, Shape, Text, polyline
 
 from blocklang.foundation import Foundation, Meeting, meetings_of
+from blocklang.geometry import Edge
 
 INK = "#000000"
 _SIZE = 9.0
@@ -24,8 +25,8 @@ def draw_marks(foundation: Foundation, paper: int, frame: Frame) -> tuple[Shape,
     for meeting in meetings_of(foundation, sections[0]):
         if meeting.other is not None:
             shapes.extend(_ticks(frame, meeting, away))
-            letter = _letter(foundation, sections[0], meeting.other)
-            shapes.extend([_text(frame, meeting, letter, away)] if lettered and letter else [])
+            letter = _letter(foundation, sections[0], meeting.other) if lettered else ""
+            shapes.extend(_text(frame, edge, letter, away) for edge in meeting.edges if letter)
     return tuple(shapes)
 
 
@@ -67,8 +68,7 @@ def _ticks(frame: Frame, meeting: Meeting, away: float) -> list[Path]:
     return [Path(tuple(lines), Paint(stroke=INK, width=0.8))]
 
 
-def _text(frame: Frame, meeting: Meeting, letter: str, away: float) -> Text:
-    edge = max(meeting.edges, key=lambda edge: edge.length())
+def _text(frame: Frame, edge: Edge, letter: str, away: float) -> Text:
     x, y = frame.at(edge.at(0.5))
     out = _outward(frame, edge.at(0.45), edge.at(0.55), True)
     return Text(

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterable
+from dataclasses import replace
 
 from blocklang_drawing import (
     Drawing,
@@ -37,8 +38,13 @@ def draw_pages(block: Block, foundation: Foundation, options: OutputOptions) -> 
     page = PageWords(block.name, words.SUBJECT, words.NOTES, size)
     room = room_for_pieces(page, options.paper)
     first = FullSize("How to use them", _introduction(foundation, theme, size, room[0]))
-    papers = (_paper(foundation, place, theme, options.copies, size, room) for place in range(len(foundation.papers)))
-    return lay_on_pages((first, *papers), page, options.paper)
+    papers = [_paper(foundation, place, theme, options.copies, size, room) for place in range(len(foundation.papers))]
+    pages = lay_on_pages((first, *papers), page, options.paper)
+    if len(pages) == 1:
+        return pages
+    # Tall pieces come first on the pages, so the introduction is given a page of its own.
+    alone = FullSize(first.name, replace(first.drawing, height=max(room[1], first.drawing.height)))
+    return lay_on_pages((alone, *papers), page, options.paper)
 
 
 def _introduction(foundation: Foundation, theme: Theme, size: float, width: float) -> Drawing:

@@ -38,11 +38,14 @@ def count_lines(foundation: Foundation) -> tuple[str, ...]:
     told = "No division has fewer." if fewest.proven else f"No division has fewer than {fewest.minimum}."
     if not foundation.joins:
         return f"{said} {told}", "No order was found in which the sections can be joined."
-    set_in = foundation.set_in_joins
-    joins = "All joins between them are straight or plain curves."
-    if set_in:
-        joins = f"{set_in} of the {len(foundation.joins)} joins between them {'is a' if set_in == 1 else 'are'} set-in seam{'s' * (set_in > 1)}."
-    return f"{said} {told}", joins
+    return f"{said} {told}", _joins_line(foundation.set_in_joins, len(foundation.joins))
+
+
+def _joins_line(set_in: int, joins: int) -> str:
+    if set_in == 0:
+        return "No join between them is a set-in seam."
+    which = "is a set-in seam" if set_in == 1 else "are set-in seams"
+    return f"{set_in} of the {joins} joins between them {which}."
 
 
 def join_lines(foundation: Foundation) -> tuple[str, ...]:

@@ -11,6 +11,8 @@ from blocklang.geometry import TICKS_PER_INCH
 
 NEAR = 2e-4  # inches
 _BEYOND = 0.02
+#: At a sharp corner the overlap of two swollen shapes runs a little way round it (inches).
+_LOOSE = 0.003
 
 
 def shapes_of(block: Block) -> list[Polygon]:
@@ -40,7 +42,7 @@ def seam_between(patch: Polygon, rest: Polygon) -> LineString | None:
         return None
     first, last = merged.coords[0], merged.coords[-1]
     straight = LineString([first, last])
-    if merged.hausdorff_distance(straight) > 4 * NEAR:
+    if merged.hausdorff_distance(straight) > _LOOSE:
         return None
     return straight if _runs_through(straight, patch, rest) else None
 
