@@ -172,3 +172,76 @@ def test_words_that_are_too_long_are_cut_short_and_dangerous_ones_are_harmless()
     dark = ink(pdf, 0, 72)
     assert not (dark[:, 612 - 34 :] > 0.3).any()
     assert lines(dark.mean(axis=1))
+
+
+def pie(radius):
+    """Return the quarter of a ring: the middle and the lower right corner of its square are empty."""
+    from blocklang_drawing import ArcTo, Trail
+
+    trail = Trail((1, 1), (ArcTo((radius, radius), radius - 1, True, False),))
+    inner = Trail((1, 40), (ArcTo((radius - 39, radius), radius - 40, True, False),))
+    paths = tuple(Path((each,), Paint(stroke="#000000")) for each in (trail, inner))
+    return FullSize("Ring", Drawing(radius + 1, radius + 1, paths, "Ring"))
+
+
+def test_blank_tiles_are_left_out_and_no_others():
+    pages = lay_on_pages([pie(900)], WORDS, Paper.LETTER)
+    pdf = pages_to_pdf(pages)
+    said = texts(pdf)
+    names = [re.search(r"row (\d) of (\d), column (\d) of (\d)", text).groups() for text in said]
+    assert [(row, column) for row, _, column, _ in names] == [("1", "1"), ("1", "2"), ("2", "2")]
+    # A large square has nothing but cloth on its middle tile, which is needed all the same.
+    square = lay_on_pages([box("A", 1500, 1500)], WORDS, Paper.LETTER)
+    assert len(square) == 9
+
+
+@pytest.mark.parametrize("clockwise", [True, False])
+@pytest.mark.parametrize("large", [True, False])
+def test_arcs_are_followed_where_they_are_drawn(clockwise, large):
+    """The ink of every arc lies where the rings that blank tiles are found by say."""
+    from blocklang_drawing import ArcTo, Trail
+    from blocklang_drawing.full_size_ink import rings_of
+
+    arc = Path((Trail((200, 200), (ArcTo((260, 230), 50, clockwise, large),)),), Paint(stroke="#000000", width=2))
+    drawing = Drawing(400, 400, (arc,), "Arc")
+    dark = ink(pages_to_pdf([drawing]), 0, 72)
+    (ring,) = rings_of(drawing.shapes)
+    assert all(dark[int(y) - 1 : int(y) + 2, int(x) - 1 : int(x) + 2].max() > 0.3 for x, y in ring[1:-1])
+    rows, columns = np.nonzero(dark > 0.5)
+    assert all(min((x - c) ** 2 + (y - r) ** 2 for x, y in ring) < 36 for r, c in zip(rows, columns, strict=True))
+
+
+@given(st.floats(200, 2500), st.floats(200, 2500))
+@settings(max_examples=30, deadline=None)
+def test_a_label_lies_on_one_tile(width, height):
+    from blocklang_drawing import Arrow, Text, tile_boxes
+    from blocklang_drawing.full_size_labels import Grain, Label, with_label
+    from blocklang_drawing.full_size_paper import HEADING, room_on
+
+    drawing = box("A", width, height).drawing
+    ring = ((1, 1), (width - 1, 1), (width - 1, height - 1), (1, height - 1))
+    label = Label("1", "half-square triangle", ("Cut 12 of harbour", "Cut 4 of fog"), 9.0, Grain.UPRIGHT)
+    boxes_found = tile_boxes(drawing, WORDS, Paper.A4)
+    made = with_label(drawing, ring, label, within=boxes_found)
+    marks = [shape for shape in made.shapes if isinstance(shape, Text | Arrow)]
+    assert len(marks) == 5
+    places = [place for mark in marks for place in ([mark.at] if isinstance(mark, Text) else [mark.start, mark.end])]
+    if not boxes_found:
+        assert room_on(Paper.A4, 72, HEADING).holds(drawing)
+    boxes_found = boxes_found or ((0, 0, width, height),)
+    assert any(all(a <= x <= c and b <= y <= d for x, y in places) for a, b, c, d in boxes_found)
+
+
+def test_a_label_that_does_not_fit_stands_below_with_every_word_of_it():
+    from blocklang_drawing import Text
+    from blocklang_drawing.full_size_labels import Label, with_label
+
+    label = Label(
+        "12", "half-rectangle triangle, lantern glass", ("Cut 40 of midnight harbour, 20 of them reversed",), 9.0
+    )
+    made = with_label(box("A", 40, 40).drawing, ((1, 1), (39, 1), (39, 39), (1, 39)), label)
+    said = [shape.text for shape in made.shapes if isinstance(shape, Text)]
+    assert "…" not in "".join(said)
+    assert said.count("12") == 2
+    assert " ".join(text for text in said if text != "12").split() == f"{label.name} {label.lines[0]}".split()
+    assert all(shape.at[1] <= made.height for shape in made.shapes if isinstance(shape, Text))
