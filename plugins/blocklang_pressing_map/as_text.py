@@ -32,14 +32,14 @@ def _lines(plan: SewingPlan) -> Iterator[str]:
 
 
 def seam_lines(plan: SewingPlan) -> tuple[str, ...]:
-    """Return a sentence for each pair of kinds of patches, and for each way in which their seams are pressed."""
+    """Return a sentence for each pair of kinds of patches that are sewn together."""
     labels = _labels(plan)
-    said: dict[str, None] = {}
+    ways: dict[tuple[str, str], set[str | None]] = {}
     for pressed in plan.pressing.directions:
         left, right = plan.graph.segments[pressed.segment].patches
-        first, second = sorted((labels[left], labels[right]))
-        said[words.seam(first, second, None if pressed.toward is None else labels[pressed.toward])] = None
-    return tuple(said)
+        pair = (min(labels[left], labels[right]), max(labels[left], labels[right]))
+        ways.setdefault(pair, set()).add(None if pressed.toward is None else labels[pressed.toward])
+    return tuple(words.seam(*pair, found) for pair, found in ways.items())
 
 
 def _labels(plan: SewingPlan) -> dict[int, str]:

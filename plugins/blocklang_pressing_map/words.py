@@ -1,5 +1,6 @@
 """Every sentence of the pressing map, in one place."""
 
+from collections.abc import Set
 from typing import Final
 
 SUBJECT: Final = "The back of the block"
@@ -39,9 +40,11 @@ def part(row: int, column: int, count: int) -> str:
     return f"{SUBJECT}, enlarged: {place}"
 
 
-def seam(first: str, second: str, toward: str | None) -> str:
+def seam(first: str, second: str, toward: Set[str | None]) -> str:
     """Say which way the seams between two kinds of patches are pressed; None for open."""
     between = f"Between two of the kind {first}" if first == second else f"Between {first} and {second}"
-    if toward is None:
+    if toward == {None}:
         return f"{between}: press open."
-    return f"{between}: as the picture shows." if first == second else f"{between}: press toward the {toward}."
+    if first == second or len(toward) > 1:
+        return f"{between}: as the picture shows."
+    return f"{between}: press toward the {next(iter(toward))}."
