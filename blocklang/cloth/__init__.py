@@ -2,3 +2,28 @@
 
 May import cutting and all that lies before it; nothing later on the route.
 """
+
+from blocklang.cloth.laying_out import lay_out
+from blocklang.cloth.panels import fill_panel
+from blocklang.cloth.plan import ClothOptions, ClothPlan, FabricPlan, PlannedStrip, SubCuts
+from blocklang.cloth.planning import plan_cloth
+from blocklang.cloth.values import FilledPanel, Filling, Layout, Order, Panel, Way, in_order, straight_way
+
+__all__ = [
+    "ClothOptions",
+    "ClothPlan",
+    "FabricPlan",
+    "FilledPanel",
+    "Filling",
+    "Layout",
+    "Order",
+    "Panel",
+    "PlannedStrip",
+    "SubCuts",
+    "Way",
+    "fill_panel",
+    "in_order",
+    "lay_out",
+    "plan_cloth",
+    "straight_way",
+]

@@ -5,11 +5,16 @@ from dataclasses import replace
 
 from blocklang.cloth.fillings import tallest_of
 from blocklang.cloth.program import Strips, length_of
-from blocklang.cloth.relaxing import Relaxation, relax
+from blocklang.cloth.relaxing import Relaxation, fitted, relax
 from blocklang.cloth.values import Filling, Order
 
 _NEARLY = 1e-6
 Least = tuple[tuple[int, int], ...]
+
+
+#: With more strips in part than this, all of them are made whole at once that are at least half a strip.
+_MANY = 40
+_MANY_FILLINGS = 400
 
 
 def dive(order: Order, least: Least, known: Sequence[Filling], first: int, shorter_than: int | None) -> Strips | None:
@@ -20,13 +25,20 @@ def dive(order: Order, least: Least, known: Sequence[Filling], first: int, short
     strips: Strips = {}
     fillings = tuple(known)
     while any(order.wanted):
-        relaxed = relax(order, least, _fitted(order, fillings))
+        relaxed = relax(order, least, fitted(order, fillings))
         if shorter_than is not None and length_of(strips) + relaxed.prices.bound > shorter_than - 1:
             return None
-        fillings = tuple(dict.fromkeys((*fillings, *relaxed.fillings)))
+        fillings = _kept(relaxed, fillings)
         for filling, times in _whole(relaxed, 0 if strips else first).items():
             order, least = _cut(order, least, filling, times, strips)
     return strips
+
+
+def _kept(relaxed: Relaxation, known: Sequence[Filling]) -> tuple[Filling, ...]:
+    """Return the fillings to begin the next round with; of very many, those in use."""
+    if len(relaxed.fillings) > _MANY_FILLINGS:
+        return tuple(filling for filling, part in zip(relaxed.fillings, relaxed.times, strict=True) if part > _NEARLY)
+    return tuple(dict.fromkeys((*known, *relaxed.fillings)))
 
 
 def surplus_dropped(order: Order, strips: Strips) -> Strips:
@@ -49,25 +61,19 @@ def surplus_dropped(order: Order, strips: Strips) -> Strips:
     return kept
 
 
-def _fitted(order: Order, fillings: Sequence[Filling]) -> tuple[Filling, ...]:
-    """Return the fillings with no more shapes than are still wanted."""
-    fitted = []
-    for filling in fillings:
-        runs = tuple((place, min(count, order.most(order.ways[place]))) for place, count in filling.runs)
-        runs = tuple(run for run in runs if run[1])
-        if runs:
-            rest = Filling(0, runs)
-            fitted.append(replace(rest, height=tallest_of(rest, order.ways)))
-    return tuple(fitted)
-
-
 def _whole(relaxed: Relaxation, first: int) -> Strips:
     """Return the strips that are cut at least once; if there are none, or one is asked for, the nearest to whole."""
     times = dict(zip(relaxed.fillings, relaxed.times, strict=True))
     whole = {filling: int(part + _NEARLY) for filling, part in times.items() if part + _NEARLY >= 1}
-    in_part = [(part % 1, place) for place, part in enumerate(times.values()) if _NEARLY < part % 1 < 1 - _NEARLY]
+    in_part = [(part % 1, place) for place, part in enumerate(relaxed.times) if _NEARLY < part % 1 < 1 - _NEARLY]
     if whole and not (first and in_part):
         return whole
+    if len(in_part) > _MANY:
+        return {relaxed.fillings[place]: 1 for part, place in in_part if part >= 0.5} or _nearest(relaxed, in_part, 0)
+    return _nearest(relaxed, in_part, first)
+
+
+def _nearest(relaxed: Relaxation, in_part: list[tuple[float, int]], first: int) -> Strips:
     in_part.sort(key=lambda pair: (-round(pair[0], 6), pair[1]))
     return {relaxed.fillings[in_part[min(first, len(in_part) - 1)][1]]: 1}
 

@@ -14,6 +14,8 @@ from blocklang.cloth.values import Filling, Layout, Order
 
 #: How many layouts are dived for, each from another strip.
 _DIVES = 3
+#: With more kinds than this the first layout is so near to the bound that it is kept.
+_MANY_KINDS = 30
 #: How many strips are chosen from at most.
 _MOST_FILLINGS = 300
 
@@ -25,21 +27,43 @@ def lay_out(order: Order) -> Layout:
     """
     if not any(order.wanted):
         return Layout((), 0, Fraction(0), 0)
-    relaxed = relax(order).prices.bound
-    least = least_strips(order)
-    tight = relax(order, least)
-    step = reduce(math.gcd, (way.height for way in order.ways))
+    loose, least, tight = _relaxed(order)
+    step = _step(order)
     bound = _next_step(tight.prices.bound, step)
-    strips = _dived(order, least, tight, bound)
-    if length_of(strips) > bound:
+    many = _has_many_kinds(order)
+    strips = _dived(order, least, tight, bound, 1 if many else _DIVES)
+    if length_of(strips) > bound and not many:
         strips, bound = _chosen(order, least, tight, strips, step)
     strips = surplus_dropped(order, strips)
-    return Layout(_sorted(strips), length_of(strips), relaxed, min(bound, length_of(strips)))
+    return Layout(_sorted(strips), length_of(strips), loose.prices.bound, min(bound, length_of(strips)))
 
 
-def _dived(order: Order, least: Least, tight: Relaxation, bound: int) -> Strips:
+def least_length(order: Order) -> tuple[Fraction, int]:
+    """Return the bound of the linear program over all strips, and the best bound there is without laying out."""
+    if not any(order.wanted):
+        return Fraction(0), 0
+    loose, _, tight = _relaxed(order)
+    return loose.prices.bound, _next_step(tight.prices.bound, _step(order))
+
+
+def _relaxed(order: Order) -> tuple[Relaxation, Least, Relaxation]:
+    loose = relax(order)
+    least = () if _has_many_kinds(order) else least_strips(order, loose.fillings)
+    return loose, least, relax(order, least, loose.fillings) if least else loose
+
+
+def _has_many_kinds(order: Order) -> bool:
+    return sum(count > 0 for count in order.wanted) > _MANY_KINDS
+
+
+def _step(order: Order) -> int:
+    """Return what every length of strips is a multiple of."""
+    return reduce(math.gcd, (way.height for way in order.ways))
+
+
+def _dived(order: Order, least: Least, tight: Relaxation, bound: int, dives: int) -> Strips:
     best: Strips | None = None
-    for first in range(_DIVES):
+    for first in range(dives):
         found = dive(order, least, tight.fillings, first, None if best is None else length_of(best))
         if found is not None and (best is None or length_of(found) < length_of(best)):
             best = found

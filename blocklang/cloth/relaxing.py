@@ -1,9 +1,10 @@
 """The bound on the length of a layout: strips cut in part, the fillings found as they are needed."""
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from blocklang.cloth.fillings import Knapsack, Shelf, weigh
+from blocklang.cloth.fillings import Knapsack, Shelf, tallest_of, weigh
 from blocklang.cloth.program import PARTS, StripProgram
 from blocklang.cloth.values import Filling, Order, Way
 
@@ -78,6 +79,18 @@ def plain_fillings(order: Order) -> tuple[Filling, ...]:
         for place, way in enumerate(order.ways)
         if (most := _held(way, order.most(way), order.width))
     )
+
+
+def fitted(order: Order, fillings: Sequence[Filling]) -> tuple[Filling, ...]:
+    """Return the fillings with no more shapes than are still wanted."""
+    less = []
+    for filling in fillings:
+        runs = tuple((place, min(count, order.most(order.ways[place]))) for place, count in filling.runs)
+        runs = tuple(run for run in runs if run[1])
+        if runs:
+            rest = Filling(0, runs)
+            less.append(replace(rest, height=tallest_of(rest, order.ways)))
+    return tuple(dict.fromkeys(less))
 
 
 def _held(way: Way, most: int, width: int) -> int:

@@ -20,9 +20,9 @@ _STRIPS_TRIED = 32
 def runs_of(laid: Sequence[Laid]) -> tuple[Run, ...]:
     """Return how the shapes of each piece follow each other along a strip, without those from strip sets."""
     return tuple(
-        Run(index, item.space.width.shown, item.space.step, item.space.lean, item.lots, item.space.length)
+        Run(index, space.width.shown, space.step, space.lean, item.lots, space.area, space.length)
         for index, item in enumerate(laid)
-        if item.space is not None
+        if (space := item.space) is not None
     )
 
 

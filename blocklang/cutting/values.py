@@ -122,7 +122,8 @@ class Run:
     """How equal shapes of a piece follow each other along a strip: n of them take `lean + n * step` inches.
 
     `piece` indexes `Cutting.pieces`. `lots` are numbers of shapes that do not mix: as drawn, then mirror images.
-    `length` is that of a shape that is cut straight across, exactly; None when the cuts slant.
+    `area` is that of one shape. `length` is that of a shape that is cut straight across, exactly; None when the cuts
+    slant.
     """
 
     piece: int
@@ -130,6 +131,7 @@ class Run:
     step: float
     lean: float
     lots: tuple[int, ...]
+    area: float
     length: Fraction | None = None
 
 

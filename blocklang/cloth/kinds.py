@@ -1,0 +1,115 @@
+"""From the runs of a cutting list to kinds of shapes and the ways they may lie."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from blocklang.block import Block
+from blocklang.cloth.plan import ClothOptions
+from blocklang.cutting import Cutting, Lay, Piece, Run
+from blocklang.geometry.tolerance import SAME_POINT
+
+#: Slanted shapes are laid out in eighths of a mark, so that rounding never costs a strip a shape.
+_FINER = 8
+_NOTHING = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Lie:
+    """A way for shapes to lie: `width` across the strip, n of them take `lean + n * step` along it (inches)."""
+
+    width: Fraction
+    step: Fraction | float
+    lean: float = 0.0
+    turned: bool = False
+
+    def fits(self, usable: Fraction) -> bool:
+        """Tell whether one shape is no longer than cloth is wide."""
+        return float(self.step) + self.lean <= float(usable) + _NOTHING
+
+    def takes(self, count: int, unit: Fraction) -> int:
+        """Return the length that some shapes take, in units, rounded up."""
+        if isinstance(self.step, Fraction):
+            return int(self.step * count / unit)
+        return math.ceil((self.lean + self.step * count) / float(unit) - _NOTHING)
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """Shapes that are all alike: `piece` indexes the cutting list, `lies` are the ways they may lie in a strip."""
+
+    piece: int
+    wanted: int
+    mirrored: bool
+    lies: tuple[Lie, ...]
+
+
+def kinds_of(block: Block, cutting: Cutting, options: ClothOptions) -> tuple[Kind, ...]:
+    """Return the kinds of shapes that are cut from strips, in the order of the cutting list."""
+    return tuple(kind for run in cutting.runs for kind in _kinds(block, cutting, options, run))
+
+
+def unit_of(kinds: Sequence[Kind], mark: Fraction) -> Fraction:
+    """Return the largest length that all straight cuts are multiples of; finer than a mark when cuts slant."""
+    lies = [lie for kind in kinds for lie in kind.lies]
+    if any(isinstance(lie.step, float) for lie in lies):
+        return mark / _FINER
+    unit = Fraction(0)
+    for lie in lies:
+        unit = _common(_common(unit, lie.width), Fraction(lie.step))
+    return unit or mark
+
+
+def _kinds(block: Block, cutting: Cutting, options: ClothOptions, run: Run) -> Iterator[Kind]:
+    piece = cutting.pieces[run.piece]
+    if piece.fabric in options.directional and _is_rectangle(piece):
+        yield from _as_in_the_block(block, cutting, run)
+        return
+    turns = options.turning and piece.fabric not in options.directional
+    for place, wanted in enumerate(run.lots):
+        if wanted:
+            yield Kind(run.piece, wanted, place == 1, _lies(piece, run, turns))
+
+
+def _lies(piece: Piece, run: Run, turns: bool) -> tuple[Lie, ...]:
+    if run.length is None:
+        return (Lie(run.width, run.step, run.lean),)
+    as_listed = Lie(run.width, run.length)
+    if not turns or run.width == run.length or not (piece.lay is Lay.TEMPLATE or _is_box(piece)):
+        return (as_listed,)
+    return as_listed, Lie(run.length, run.width, turned=True)
+
+
+def _is_box(piece: Piece) -> bool:
+    return piece.lay is Lay.UPRIGHT and piece.angle is None
+
+
+def _is_rectangle(piece: Piece) -> bool:
+    return _is_box(piece) and piece.yields == 1 and len(piece.cut) > 1
+
+
+def _as_in_the_block(block: Block, cutting: Cutting, run: Run) -> Iterator[Kind]:
+    """Yield the rectangles that lie and those that stand in the block, the print upright in both."""
+    piece = cutting.pieces[run.piece]
+    short, long = sorted((run.width, run.length or run.width))
+    standing = sum(_stands(block, patch) for patch in piece.patches)
+    copies = piece.count // len(piece.patches)
+    for wanted, lie in (
+        (len(piece.patches) - standing, Lie(short, long, turned=run.width != short)),
+        (standing, Lie(long, short, turned=run.width != long)),
+    ):
+        if wanted:
+            yield Kind(run.piece, wanted * copies, False, (lie,))
+
+
+def _stands(block: Block, patch: int) -> bool:
+    left, low, right, high = block.patches[patch].outline.bounds()
+    return high - low > right - left + SAME_POINT
+
+
+def _common(first: Fraction, second: Fraction) -> Fraction:
+    """Return the largest fraction that both are multiples of."""
+    while second:
+        first, second = second, first % second
+    return first

@@ -1,0 +1,108 @@
+"""The cutting plan of every fabric, as frozen values; all lengths in inches."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from blocklang.cutting import Cutting
+
+
+@dataclass(frozen=True, slots=True)
+class ClothOptions:
+    """What may be chosen about cloth beyond the cutting list.
+
+    `shrinkage` is the part of its length that cloth loses in the wash (3/100), `reserve` inches that are bought beyond
+    the plan. `turning` lets shapes lie with their longer side along the cloth or across it; in the fabrics of
+    `directional`, which are printed one way, rectangles stay as they stand in the block and nothing else is turned.
+    """
+
+    shrinkage: Fraction = Fraction(0)
+    reserve: Fraction = Fraction(0)
+    turning: bool = True
+    directional: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SubCuts:
+    """Equal shapes side by side in a strip; `piece` indexes `Cutting.pieces`.
+
+    They stand `width` inches across the strip and take `length` inches along it together. `mirrored` shapes are the
+    mirror image of the piece's outline; `turned` ones lie the other way than the cutting list has them.
+    """
+
+    piece: int
+    count: int
+    width: Fraction
+    length: Fraction
+    mirrored: bool = False
+    turned: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedStrip:
+    """Strips that are cut alike; `first` is the number of the first of them in the order of cutting.
+
+    `offcut` is the length left over at the end of each. `strip_set` indexes `Cutting.strip_sets` when the whole strip
+    goes into a strip set.
+    """
+
+    first: int
+    count: int
+    width: Fraction
+    cuts: tuple[SubCuts, ...]
+    offcut: Fraction
+    strip_set: int | None = None
+
+    @property
+    def last(self) -> int:
+        """The number of the last of these strips."""
+        return self.first + self.count - 1
+
+
+@dataclass(frozen=True, slots=True)
+class FabricPlan:
+    """All strips of one fabric, the widest first.
+
+    `length` is what they take of the cloth. `area` is the bound by area alone; `relaxed` that of the linear program
+    over strips, `bound` the best that is proven for plans of strips and sub-cuts: no such plan is shorter.
+    `yards` is what to buy: the length with reserve and shrinkage, up to the next eighth; `to_buy` the same in inches
+    before rounding up; `least_yards` is what the bound would come to. `waste` is the part of the length that is not in any shape.
+    """
+
+    fabric: str
+    strips: tuple[PlannedStrip, ...]
+    length: Fraction
+    area: float
+    relaxed: Fraction
+    bound: Fraction
+    to_buy: Fraction
+    yards: Fraction
+    least_yards: Fraction
+
+    @property
+    def proven(self) -> bool:
+        """Whether no plan of strips and sub-cuts is shorter."""
+        return self.length == self.bound
+
+    @property
+    def least_to_buy(self) -> bool:
+        """Whether no plan of strips and sub-cuts needs less from the shop."""
+        return self.yards == self.least_yards
+
+    @property
+    def waste(self) -> float:
+        """The part of the cloth in the plan that is in no shape, 0 to 1."""
+        return max(0.0, 1.0 - self.area / float(self.length)) if self.length else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class ClothPlan:
+    """The cutting plan; `too_large` are pieces (as indices) that no strip of this width can hold."""
+
+    cutting: Cutting
+    options: ClothOptions
+    fabrics: tuple[FabricPlan, ...]
+    too_large: tuple[int, ...]
+
+    def fabric(self, fabric: str) -> FabricPlan:
+        """Return the plan of one fabric."""
+        return next(plan for plan in self.fabrics if plan.fabric == fabric)
