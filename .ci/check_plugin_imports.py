@@ -17,6 +17,7 @@ PUBLIC = {
     "blocklang.assembly.values",
     "blocklang.bias",
     "blocklang.block",
+    "blocklang.cloth",
     "blocklang.cutting",
     "blocklang.cutting.methods",
     "blocklang.cutting.values",

@@ -1,0 +1,50 @@
+"""What people may choose about the plan with --set, and what is wrong with what they typed."""
+
+from fractions import Fraction
+from typing import Final
+
+from blocklang.hooks import CannotMakeError, OutputOptions
+from blocklang.plan import SewingPlan
+
+SHRINKAGE, RESERVE, TURNING, DIRECTIONAL = "shrinkage", "reserve", "turning", "directional"
+
+CHOICES: Final[tuple[tuple[str, str, tuple[str, ...]], ...]] = (
+    (SHRINKAGE, "Per cent of its length that the fabric loses in the wash, such as 3.", ()),
+    (RESERVE, "Inches to buy beyond the plan, such as 2 or 4 1/2.", ()),
+    (TURNING, "Whether pieces may be turned a quarter turn where that saves fabric.", ("yes", "no")),
+    (DIRECTIONAL, "Fabrics that are printed one way, their names with commas between.", ()),
+)
+_MOST_SHRINKAGE, _MOST_RESERVE = Fraction(25), Fraction(360)
+
+
+class Chosen:
+    """What was chosen, read once."""
+
+    def __init__(self, plan: SewingPlan, options: OutputOptions) -> None:
+        self.shrinkage = _number(options.setting(SHRINKAGE, "0"), SHRINKAGE, _MOST_SHRINKAGE) / 100
+        self.reserve = _number(options.setting(RESERVE, "0"), RESERVE, _MOST_RESERVE)
+        self.turning = options.setting(TURNING, "yes") == "yes"
+        self.directional = _fabrics(plan, options.setting(DIRECTIONAL))
+
+
+def _number(text: str, name: str, most: Fraction) -> Fraction:
+    """Return a number such as 3, 2.5, 1/2 or 4 1/2."""
+    problem = CannotMakeError(f"For {name} write a number from 0 to {most}, such as 3 or 2 1/2.")
+    if len(text) > 20:
+        raise problem
+    try:
+        number = sum((Fraction(part) for part in text.split()), Fraction(0))
+    except (ValueError, ZeroDivisionError) as mistake:
+        raise problem from mistake
+    if not 0 <= number <= most:
+        raise problem
+    return number
+
+
+def _fabrics(plan: SewingPlan, text: str) -> tuple[str, ...]:
+    named = tuple(name.strip() for name in text.split(",") if name.strip())
+    known = [fabric.id for fabric in plan.block.fabrics]
+    for name in named:
+        if name not in known:
+            raise CannotMakeError(f"The block has no fabric called {name[:40]}; it has {', '.join(known)}.")
+    return named

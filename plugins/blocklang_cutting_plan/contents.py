@@ -1,0 +1,115 @@
+"""The cutting plan as words, fabric by fabric: what the formats have in common."""
+
+from dataclasses import dataclass
+
+from blocklang.block import LengthUnit
+from blocklang.cloth import ClothOptions, ClothPlan, FabricPlan, PlannedStrip, SubCuts, plan_cloth
+from blocklang.cutting import Lay, Piece, describe_piece, format_measure
+from blocklang.hooks import OutputOptions
+from blocklang.plan import SewingPlan
+from blocklang_cutting_plan import words
+from blocklang_cutting_plan.choices import Chosen
+
+
+@dataclass(frozen=True, slots=True)
+class StripWords:
+    """Strips that are cut alike: which ones, how many, how wide, and what is cut from each."""
+
+    numbers: str
+    wide: str
+    cuts: tuple[str, ...]
+    left: str
+
+
+@dataclass(frozen=True, slots=True)
+class FabricWords:
+    """One fabric; `letters` pairs the letter of a piece with its sentence."""
+
+    id: str
+    title: str
+    role: str
+    buy: str
+    facts: tuple[str, ...]
+    letters: tuple[tuple[str, str], ...]
+    strips: tuple[StripWords, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlanWords:
+    """The whole plan in words."""
+
+    name: str
+    made_for: str
+    reading: tuple[str, ...]
+    fabrics: tuple[FabricWords, ...]
+    notes: tuple[str, ...]
+
+
+def cloth_of(plan: SewingPlan, options: OutputOptions) -> ClothPlan:
+    """Return the cutting plan of a sewing plan, as it was asked for."""
+    chosen = Chosen(plan, options)
+    wishes = ClothOptions(chosen.shrinkage, chosen.reserve, chosen.turning, chosen.directional)
+    return plan_cloth(plan.block, plan.cutting, wishes)
+
+
+def write_words(plan: SewingPlan, cloth: ClothPlan, options: OutputOptions) -> PlanWords:
+    """Return the plan in words."""
+    unit, cutting = options.unit, plan.cutting
+    too_large = (cutting.pieces[index] for index in cloth.too_large)
+    return PlanWords(
+        plan.block.name,
+        words.for_copies(cutting.options.copies, format_measure(cutting.options.usable_width, unit)),
+        words.READING,
+        tuple(_fabric(plan, cloth, fabric, unit) for fabric in cloth.fabrics),
+        (
+            *(words.too_large(piece.name, piece.fabric) for piece in too_large),
+            words.added(cloth.options, unit),
+            *(words.one_way(fabric) for fabric in cloth.options.directional),
+            words.BLADE,
+        ),
+    )
+
+
+def letters_of(cloth: ClothPlan, fabric: FabricPlan) -> dict[int, str]:
+    """Return the letter of each piece that is cut from a fabric, in the order of the cutting list."""
+    pieces = sorted({cut.piece for strip in fabric.strips for cut in strip.cuts})
+    return {piece: _letter(place) for place, piece in enumerate(pieces)}
+
+
+def _letter(place: int) -> str:
+    before, last = divmod(place, 26)
+    return (_letter(before - 1) if before else "") + chr(ord("A") + last)
+
+
+def _fabric(plan: SewingPlan, cloth: ClothPlan, fabric: FabricPlan, unit: LengthUnit) -> FabricWords:
+    drawn = plan.block.fabric(fabric.fabric)
+    letters = letters_of(cloth, fabric)
+    pieces = cloth.cutting.pieces
+    return FabricWords(
+        id=drawn.id,
+        title=drawn.title or drawn.id,
+        role=", ".join(part for part in (drawn.role, drawn.value.value) if part),
+        buy=words.buy(fabric, unit),
+        facts=(words.length(fabric, unit), words.proof(fabric, unit), words.area(fabric, unit)),
+        letters=tuple((letter, f"{pieces[i].name}. {describe_piece(pieces[i], unit)}") for i, letter in letters.items()),
+        strips=tuple(_strip(cloth, strip, letters, unit) for strip in fabric.strips),
+    )
+
+
+def _strip(cloth: ClothPlan, strip: PlannedStrip, letters: dict[int, str], unit: LengthUnit) -> StripWords:
+    if strip.strip_set is not None:
+        number = f" {strip.strip_set + 1}" if len(cloth.cutting.strip_sets) > 1 else ""
+        return StripWords(words.numbers(strip), words.wide(strip, unit), (f"whole, for strip set{number}",), "")
+    cuts = tuple(_cut(cloth.cutting.pieces[cut.piece], cut, strip, letters[cut.piece], unit) for cut in strip.cuts)
+    return StripWords(words.numbers(strip), words.wide(strip, unit), cuts, words.left_over(strip.offcut, unit))
+
+
+def _cut(piece: Piece, cut: SubCuts, strip: PlannedStrip, letter: str, unit: LengthUnit) -> str:
+    trim = f", trimmed to {words.measure(cut.width, unit)} wide" if cut.width < strip.width else ""
+    mirrored = " reversed" if cut.mirrored else ""
+    if piece.lay in (Lay.UPRIGHT, Lay.TEMPLATE):
+        each = " each" if cut.count > 1 else ""
+        return f"{letter}: {cut.count}{mirrored}, {words.measure(cut.length / cut.count, unit)} long{each}{trim}"
+    apart = f", cuts {words.measure(piece.cut[-1].shown, unit)} apart" if piece.lay is Lay.SLANTED else ""
+    angle = f"{piece.angle:.1f}".removesuffix(".0")
+    return f"{letter}: {cut.count}{mirrored} at {angle} degrees{apart}{trim}"

@@ -1,0 +1,118 @@
+"""One strip, or several that are cut alike, drawn to scale with its numbers, measures and letters."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from blocklang_drawing import Drawing, Paint, Path, Shape, Text, Texture, Theme, text_width
+from blocklang_drawing.hatching import hatch
+from blocklang_drawing.shapes import polygon, polyline
+
+from blocklang.cloth import ClothPlan, PlannedStrip, SubCuts
+from blocklang_cutting_plan.contents import StripWords
+from blocklang_cutting_plan.sub_cut_lines import cut_lines
+
+WIDTH = 504.0
+SIZE = 9.0
+_LEFT, _LINE, _GAP = 92.0, 12.0, 4.0
+_LEFT_OVER = Texture(45, 5, 0.5)
+
+
+@dataclass(frozen=True, slots=True)
+class Bar:
+    """Where a strip lies on the drawing: its left upper corner, and points to the inch."""
+
+    left: float
+    top: float
+    scale: float
+    high: float
+
+    def at(self, along: float, up: float) -> tuple[float, float]:
+        """Return where a place in inches from the strip's lower left corner comes to lie."""
+        return self.left + along * self.scale, self.top + (self.high - up) * self.scale
+
+    def box(self, start: float, end: float, low: float, high: float) -> tuple[tuple[float, float], ...]:
+        """Return the corners of a part of the strip."""
+        return self.at(start, low), self.at(end, low), self.at(end, high), self.at(start, high)
+
+
+def draw_strip(
+    cloth: ClothPlan, strip: PlannedStrip, said: StripWords, letters: dict[int, str], theme: Theme
+) -> Drawing:
+    """Return the strip with what is said about it."""
+    usable = float(cloth.cutting.options.usable_width)
+    bar = Bar(_LEFT, 2.0, (WIDTH - _LEFT - 2.0) / usable, float(strip.width))
+    below = bar.top + bar.high * bar.scale + _GAP
+    lines = list(_caption(said))
+    shapes = (*_beside(said, theme), *_strip(cloth, strip, bar, letters, theme))
+    words = tuple(
+        Text((_LEFT, below + (place + 1) * _LINE - 3), line, SIZE, theme.ink) for place, line in enumerate(lines)
+    )
+    height = max(below + len(lines) * _LINE, 2 * _LINE + 6) + 2
+    return Drawing(WIDTH, height, (*shapes, *words), f"{said.numbers}, {said.wide}", theme.font)
+
+
+def _beside(said: StripWords, theme: Theme) -> Iterator[Shape]:
+    yield Text((0.0, 11.0), said.numbers, SIZE, theme.ink, bold=True)
+    yield Text((0.0, 11.0 + _LINE), said.wide, SIZE, theme.ink)
+
+
+def _caption(said: StripWords) -> Iterator[str]:
+    parts = [*said.cuts, *((said.left,) if said.left else ())]
+    line = ""
+    for part in parts:
+        longer = f"{line};  {part}" if line else part
+        if line and text_width(longer, SIZE) > WIDTH - _LEFT:
+            yield line
+            longer = part
+        line = longer
+    yield line
+
+
+def _strip(
+    cloth: ClothPlan, strip: PlannedStrip, bar: Bar, letters: dict[int, str], theme: Theme
+) -> Iterator[Shape]:
+    usable, at = float(cloth.cutting.options.usable_width), 0.0
+    whole = bar.box(0.0, usable, 0.0, bar.high)
+    yield Path((polygon(whole),), Paint(fill=theme.paper))
+    for cut in strip.cuts:
+        yield from _run(cloth, cut, at, bar, theme)
+        at += float(cut.length)
+    if strip.strip_set is None and usable - at > 1e-6:
+        yield _hatched(bar.box(at, usable, 0.0, bar.high), theme)
+    yield Path((polygon(whole),), Paint(stroke=theme.ink, width=1.2))
+    yield from _labels(strip, bar, letters, theme)
+
+
+def _run(cloth: ClothPlan, cut: SubCuts, at: float, bar: Bar, theme: Theme) -> Iterator[Shape]:
+    high, end = float(cut.width), at + float(cut.length)
+    if high < bar.high:
+        yield _hatched(bar.box(at, end, high, bar.high), theme)
+    lines = list(cut_lines(cloth.cutting.pieces[cut.piece], cut))
+    for later, paint in ((False, Paint(stroke=theme.ink, width=0.7)), (True, Paint(stroke=theme.quiet, width=0.6, dash=(2, 2)))):
+        trails = tuple(
+            polyline((bar.at(at + line.start[0], line.start[1]), bar.at(at + line.end[0], line.end[1])))
+            for line in lines
+            if line.later is later
+        )
+        yield Path(trails, paint)
+    if high < bar.high:
+        yield Path((polyline((bar.at(at, high), bar.at(end, high))),), Paint(stroke=theme.ink, width=0.7))
+
+
+def _hatched(ring: tuple[tuple[float, float], ...], theme: Theme) -> Shape:
+    return Path(hatch(ring, _LEFT_OVER), Paint(stroke=theme.quiet, width=_LEFT_OVER.width))
+
+
+def _labels(strip: PlannedStrip, bar: Bar, letters: dict[int, str], theme: Theme) -> Iterator[Shape]:
+    at = 0.0
+    for cut in strip.cuts:
+        middle = at + float(cut.length) / 2
+        at += float(cut.length)
+        room = float(cut.length) * bar.scale
+        letter = letters[cut.piece]
+        text = letter if cut.count == 1 else f"{letter} × {cut.count}"
+        if text_width(text, SIZE, bold=True) > room - 2:
+            text = letter
+        place = bar.at(middle, float(cut.width) / 2)
+        size = min(SIZE, max(8.0, float(cut.width) * bar.scale))
+        yield Text((place[0], place[1] + size * 0.35), text, size, theme.ink, "middle", bold=True, halo=theme.paper)
