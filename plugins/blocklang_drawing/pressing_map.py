@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from blocklang.assembly import JoinKind, Travelled
 from blocklang.block import SpinSense
 from blocklang.plan import SewingPlan
 from blocklang.pressing import Pressed
@@ -100,12 +101,18 @@ def _stops(plan: SewingPlan, frame: Frame, theme: Theme) -> tuple[Shape, ...]:
 
 
 def stops_of(plan: SewingPlan) -> tuple[int, ...]:
-    """Return the junctions where seams stop at the match point, by index."""
+    """Return the junctions where seams stop at the match point for good, by index: not where a partial seam goes on."""
     found: set[int] = set()
+    gone_on: set[int] = set()
     for join in plan.assembly.joins:
-        for step, at_start, stops in ((join.path[0], True, join.start_stops), (join.path[-1], False, join.end_stops)):
-            segment = plan.graph.segments[step.segment]
-            if stops:
-                found.add(segment.start if step.forward == at_start else segment.end)
+        start, end = _end(plan, join.path[0], True), _end(plan, join.path[-1], False)
+        gone_on.update([start] if join.kind is JoinKind.PARTIAL_FINISH else [])
+        found.update([start] if join.start_stops else [])
+        found.update([end] if join.end_stops else [])
         found.update(join.pivots)
-    return tuple(sorted(found))
+    return tuple(sorted(found - gone_on))
+
+
+def _end(plan: SewingPlan, step: Travelled, first: bool) -> int:
+    segment = plan.graph.segments[step.segment]
+    return segment.start if step.forward == first else segment.end
