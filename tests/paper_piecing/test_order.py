@@ -188,3 +188,20 @@ def test_equal_papers_are_told_once_either_way_up():
     assert [len(paper.patches) for paper in papers_of(graph_of(blocks.hexagons(2)))] == [19]
     curved = papers_of(graph_of(blocks.drunkards_path()))
     assert [paper.curved for paper in curved] == [True, True]
+
+
+@pytest.mark.slow
+def test_every_library_block_can_be_pieced_over_papers():
+    """Replayed patch by patch; the largest are left to the tests of generated stars."""
+    from blocklang.cli.walking import Walk
+    from blocklang.language import Overrides
+    from tests.library import plans as library
+
+    replayed = 0
+    for name in library.NAMES:
+        graph = Walk().check(name, Overrides()).graph
+        if graph is not None and len(graph.sides) <= 120:
+            sewn = replay(graph, order_papers(graph))
+            assert sorted(sewn) == [seam.index for seam in graph.seams], name
+            replayed += 1
+    assert replayed > len(library.NAMES) / 2
