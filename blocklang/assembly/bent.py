@@ -79,15 +79,15 @@ class BentCuts:
         alike: dict[object, list[SetIn]] = {}
         for item in found:
             alike.setdefault((self.likeness.key(item.part)[0], item.bends, item.dear, item.outer), []).append(item)
-        groups = sorted((self._cost(items, len(survey.members)), items) for items in alike.values())
-        group = groups[0][1]
+        groups = [(self._cost(items, len(survey.members)), items) for items in alike.values()]
+        group = min(groups, key=lambda pair: pair[0])[1]
         chosen: list[tuple[int, ...]] = []
         taken: set[int] = set()
         for item in group[: 1 if one else None]:
             if not taken.intersection(item.part) and not self._touches(survey, item.part, taken):
                 chosen.append(item.part)
                 taken.update(item.part)
-        return around(survey.region, chosen, why_best([cost for cost, _ in groups]))
+        return around(self.ground, survey.region, chosen, why_best([cost for cost, _ in groups]))
 
     def _cost(self, items: list[SetIn], size: int) -> SetInCost:
         """Measure equal set-ins by what quilters prefer."""

@@ -11,6 +11,7 @@ from blocklang.assembly.opening import full
 from blocklang.assembly.permission import Permission
 from blocklang.assembly.preferences import Why
 from blocklang.assembly.regions import Chain, Ground, Region, Survey
+from blocklang.assembly.rounds import RoundCuts
 from blocklang.assembly.splits import Split
 from blocklang.assembly.straight import StraightCuts
 from blocklang.assembly.wholes import Wholes
@@ -32,6 +33,7 @@ class Chooser:
         self._straight = StraightCuts(self.ground, self.likeness, columns)
         self._permission = Permission(self.ground, demands, self.cores.half_open)
         self._bent = BentCuts(self.ground, self.likeness, self._permission)
+        self._rounds = RoundCuts(self.ground, self._permission)
         self._asked = demands.early.keys() | self.cores.half_open
         self._known: dict[Key, tuple[Split, tuple[int, ...]]] = {}
 
@@ -61,13 +63,15 @@ class Chooser:
     def _choose(self, region: Region) -> Split | None:
         survey = self.ground.survey(region)
         named, kept = self.wholes.named(region), self.wholes.all(region)
-        found = self._cut(survey, kept, Why.FINISHED_UNITS) if kept != named else None
-        found = (
-            found
+        return (
+            self._rounds.planned(region)
+            or (self._cut(survey, kept, Why.FINISHED_UNITS) if kept != named else None)
             or self._cut(survey, named, Why.ASKED if named else None)
+            or self._rounds.best(survey, named)
             or self._bent.best(survey, named, dear=False)
+            or self.cores.split(survey, named)
+            or self._bent.best(survey, named, dear=True)
         )
-        return found or self.cores.split(survey, named) or self._bent.best(survey, named, dear=True)
 
     def _cut(self, survey: Survey, labels: dict[int, int], why: Why | None) -> Split | None:
         """Take a straight cut if there is one that keeps together what `labels` number alike."""

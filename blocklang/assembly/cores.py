@@ -25,6 +25,7 @@ class Cores:
         self.fewest_partials = 0
         self._known: dict[Region, tuple[Least, Ways]] = {}
         self._rings: Rings = {}
+        self._solved: set[int] = set()  # patches of cores whose cost is added up already
         for junctions in demands.half_open:
             self._leave_open(junctions)
 
@@ -40,12 +41,14 @@ class Cores:
     def split(self, survey: Survey, labels: dict[int, int]) -> Split | None:
         """Return a last join that keeps the rest as cheap as it can be; None when none is found."""
         answer, ways = self.least(survey)
-        if not survey.region.open:
+        if survey.region.patches[0] not in self._solved:
             self.fewest_pivots += answer.fewest_pivots
             self.fewest_partials += answer.fewest_partials
         if answer.choice is None:
             return None
-        return self._short_opening(survey, answer, ways, labels) or self._last_join(survey, answer, labels)
+        split = self._short_opening(survey, answer, ways, labels) or self._last_join(survey, answer, labels)
+        self._solved.update(survey.region.patches)
+        return split
 
     def _short_opening(self, survey: Survey, answer: Least, ways: Ways, labels: dict[int, int]) -> Split | None:
         if not answer.partials:
@@ -73,7 +76,7 @@ class Cores:
         parts = self.ground.parts(survey, join)
         region = survey.region
         if len(parts) == 2:
-            return Split(SplitKind.ROW, tuple(Region(part, region.open) for part in parts), Why.ONLY_WAY)
+            return Split(SplitKind.ROW, tuple(self.ground.part(region, part) for part in parts), Why.ONLY_WAY)
         first = self.ground.graph.segments[join[0]]
         ends = [end for end in self._ends(join) if end not in survey.edge]
         if len(parts) > 2 or not ends:

@@ -55,7 +55,7 @@ def sew(chooser: Chooser) -> Sewing | None:
 
 def _make(sewing: Sewing, region: Region, split: Split, units: list[int]) -> int:
     first = len(sewing.joins)
-    if split.kind is SplitKind.CLOSING:
+    if split.closing:
         unit = _close(sewing, units[0], split)
     else:
         unit = units[0]
@@ -116,7 +116,7 @@ def _in_order(sewing: Sewing, leaving: dict[int, Travelled], reached: set[int]) 
 
 
 def _close(sewing: Sewing, unit: int, split: Split) -> int:
-    """Finish a partial seam, and mark the join that began it."""
+    """Close a unit along a seam of its own: finish a partial seam and mark the join that began it, or close a ring."""
     graph, members = sewing.ground.graph, set(sewing.units[unit])
     here = split.begins
     path: list[Travelled] = []
@@ -124,9 +124,14 @@ def _close(sewing: Sewing, unit: int, split: Split) -> int:
         segment = graph.segments[index]
         path.append(Travelled(index, segment.start == here))
         here = segment.other_end(here)
-    _mark_beginning(sewing, split.closing[0], split.begins)
+    partial = split.kind is SplitKind.CLOSING
+    if partial:
+        _mark_beginning(sewing, split.closing[0], split.begins)
+    curved = any(graph.segments[index].edge.arc for index in split.closing)
+    kind = JoinKind.PARTIAL_FINISH if partial else JoinKind.CURVED if curved else JoinKind.STRAIGHT
+    begins = partial or sewing.ground.is_notch(split.begins, members)
     stops = sewing.ground.is_notch(here, members)
-    sewing.joins.append(Join(JoinKind.PARTIAL_FINISH, (unit,), len(sewing.units), tuple(path), True, stops, ()))
+    sewing.joins.append(Join(kind, (unit,), len(sewing.units), tuple(path), begins, stops, ()))
     sewing.units.append(sewing.units[unit])
     return len(sewing.units) - 1
 

@@ -121,6 +121,14 @@ class Ground:
                         waiting.append(other)
         return tuple(sorted(reached))
 
+    def part(self, region: Region, patches: tuple[int, ...]) -> Region:
+        """Return a part of a region with what is left open inside it."""
+        if not region.open:
+            return Region(patches)
+        members = set(patches)
+        inside = (index for index in region.open if members.issuperset(self.graph.segments[index].patches))
+        return Region(patches, frozenset(inside))
+
     def angle(self, junction: int, members: frozenset[int] | set[int]) -> float:
         """Return the inside angle that patches have together at a junction, in radians."""
         return sum(angle for patch, angle in self.sectors[junction] if patch in members)

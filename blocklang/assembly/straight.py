@@ -12,6 +12,8 @@ from blocklang.geometry.marks import Marks
 
 #: Rows of up to this many parts are also tried as rows of rows.
 _GROUPED = 9
+#: Rows of up to this many parts are taken together in every way.
+_SHORT = 5
 
 
 class StraightCuts:
@@ -24,9 +26,11 @@ class StraightCuts:
         self.columns = columns
         self.made: set[Key] = set()  # what other parts of the block are made of already
         self._headings = Marks(2e-3)
+        self._whole = Region(())
 
     def best(self, survey: Survey, cuts: list[Chain]) -> Split | None:
         """Return the split along the best family of cuts, or None when there is no cut."""
+        self._whole = survey.region
         around = self._around(survey, cuts) if len(cuts) > 2 and self.columns is None else None
         if around is not None:
             return around
@@ -62,16 +66,16 @@ class StraightCuts:
                 yield self._score(alone, (1, 1), [cut]), alone
 
     def _grouped(self, row: Split, sizes: tuple[int, ...]) -> Split:
-        return Split(SplitKind.ROW, tuple(_together(group) for group in _runs(row.parts, sizes)), Why.ONLY_WAY)
+        return Split(SplitKind.ROW, tuple(self._together(group) for group in _runs(row.parts, sizes)), Why.ONLY_WAY)
 
     def _row(self, survey: Survey, family: list[Chain]) -> Split | None:
         parts = self.ground.parts(survey, (index for cut in family for index in cut.segments))
         if len(parts) != len(family) + 1:
             return None
-        order = _in_a_row(self._borders(parts, family), len(parts))
+        order = in_a_row(self._borders(parts, family), len(parts))
         if order is None:
             return None
-        regions = tuple(_part(survey.region, parts[place]) for place in order)
+        regions = tuple(self.ground.part(survey.region, parts[place]) for place in order)
         return Split(SplitKind.ROW, self._from_the_left(regions), Why.ONLY_WAY)
 
     def _borders(self, parts: list[tuple[int, ...]], family: list[Chain]) -> list[tuple[int, int]]:
@@ -96,7 +100,7 @@ class StraightCuts:
         """Measure a row by what quilters prefer."""
         heading = self.ground.graph.segments[family[0].segments[0]].edge.departs()
         groups = _runs(row.parts, sizes)
-        units = [_together(group) for group in groups]
+        units = [self._together(group) for group in groups]
         upright = abs(math.cos(heading)) < 0.5
         return RowCost(
             against_author=int(self.columns is not None and upright is not self.columns),
@@ -114,6 +118,11 @@ class StraightCuts:
         made = {self.likeness.key(part.patches)[0] for part in inner if len(part.patches) > 1}
         made.update(key for key in keyed if len(key) > 1)
         return len(made - self.made)
+
+    def _together(self, group: tuple[Region, ...]) -> Region:
+        if len(group) == 1:
+            return group[0]
+        return self.ground.part(self._whole, tuple(sorted(patch for part in group for patch in part.patches)))
 
     def _is_rectangle(self, region: Region, heading: float) -> bool:
         cos, sin = math.cos(heading), math.sin(heading)
@@ -145,23 +154,32 @@ class StraightCuts:
             if place != body:
                 alike.setdefault(self.likeness.key(part)[0], []).append(part)
         leaves = max(alike.values(), key=lambda group: (len(group), -len(group[0])))
-        return around(survey.region, leaves, Why.ROUND_A_BODY) if len(leaves) > 2 else None
+        return around(self.ground, survey.region, leaves, Why.ROUND_A_BODY) if len(leaves) > 2 else None
 
 
-def around(region: Region, leaves: list[tuple[int, ...]], why: Why) -> Split:
+def around(ground: Ground, region: Region, leaves: list[tuple[int, ...]], why: Why) -> Split:
     """Return the split of a region into a body and what is sewn to it."""
     gone = {patch for leaf in leaves for patch in leaf}
     body = tuple(patch for patch in region.patches if patch not in gone)
-    return Split(SplitKind.AROUND, tuple(_part(region, part) for part in (body, *leaves)), why)
+    return Split(SplitKind.AROUND, tuple(ground.part(region, part) for part in (body, *leaves)), why)
 
 
 def _groupings(count: int) -> Iterator[tuple[int, ...]]:
-    """Yield the ways to take a row of parts together that read the same from both ends, one by one first."""
+    """Yield ways to take a row of parts together, one by one first: all of them for short rows, even ones for long."""
     yield (1,) * count
+    if count <= _SHORT:
+        yield from (sizes for sizes in _sums(count) if 1 < len(sizes) < count)
+        return
     for first in range(1, count // 2 + 1):
         middle = count - 2 * first
         yield from [(first, first)] if middle == 0 else [(first, *(1,) * middle, first), (first, middle, first)]
     yield from ((size,) * (count // size) for size in range(2, count // 2 + 1) if count % size == 0)
+
+
+def _sums(count: int) -> Iterator[tuple[int, ...]]:
+    """Yield the ways to write a number as a sum, order minded, those that read the same from both ends first."""
+    sums = [(first, *rest) for first in range(1, count) for rest in _sums(count - first)]
+    yield from sorted([*sums, (count,)], key=lambda one: (one != one[::-1], one))
 
 
 def _runs(parts: tuple[Region, ...], sizes: tuple[int, ...]) -> list[tuple[Region, ...]]:
@@ -169,15 +187,7 @@ def _runs(parts: tuple[Region, ...], sizes: tuple[int, ...]) -> list[tuple[Regio
     return [parts[start : start + size] for start, size in zip(starts, sizes, strict=True)]
 
 
-def _together(group: tuple[Region, ...]) -> Region:
-    return group[0] if len(group) == 1 else _part(group[0], tuple(sorted(p for part in group for p in part.patches)))
-
-
-def _part(region: Region, patches: tuple[int, ...]) -> Region:
-    return Region(patches, region.open)
-
-
-def _in_a_row(borders: Iterable[tuple[int, int]], count: int) -> list[int] | None:
+def in_a_row(borders: Iterable[tuple[int, int]], count: int) -> list[int] | None:
     """Return the parts in the order in which they lie side by side, or None when they do not lie in one row."""
     beside: list[list[int]] = [[] for _ in range(count)]
     for a, b in borders:

@@ -16,7 +16,7 @@ from blocklang.plan.explaining import (
     travelled_edge,
 )
 from blocklang.plan.names import instances, junction_names, step_title, unit_names
-from blocklang.plan.outlines import borders_of, measure_of, outline_of
+from blocklang.plan.outlines import borders_of, measure_of, outlines_of
 from blocklang.plan.values import PlanJoin, PlanNeedle, PlanStep, PlanUnit, SewingPlan
 from blocklang.pressing.values import Pressing
 
@@ -40,8 +40,9 @@ def _units(assembly: Assembly, names: tuple[str, ...]) -> tuple[PlanUnit, ...]:
     borders = borders_of(assembly)
     units = []
     for name, patches, border in zip(names, assembly.unit_patches, borders, strict=True):
-        outline = outline_of(graph, frozenset(patches), border)
-        units.append(PlanUnit(name, patches, outline, measure_of(outline, graph.block.seam_allowance)))
+        outline, *holes = outlines_of(graph, frozenset(patches), border)
+        measures = None if holes else measure_of(outline, graph.block.seam_allowance)
+        units.append(PlanUnit(name, patches, outline, measures))
     return tuple(units)
 
 

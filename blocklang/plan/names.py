@@ -69,6 +69,8 @@ def step_title(assembly: Assembly, step: Step, names: tuple[str, ...]) -> str:
     match step.kind:
         case JoinKind.PARTIAL_FINISH:
             return "Finish the partial seam"
+        case _ if len(joins[0].units) == 1:
+            return f"Close the ring of {parts[0]}"
         case JoinKind.PARTIAL:
             return f"Sew {_the(parts[0])} to {_the(parts[1])} with a partial seam"
         case JoinKind.SET_IN:

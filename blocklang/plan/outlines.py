@@ -22,20 +22,24 @@ def borders_of(assembly: Assembly) -> Borders:
     return tuple(borders)
 
 
-def outline_of(graph: PatchGraph, patches: frozenset[int], border: frozenset[int]) -> Outline:
-    """Return the finished outline of a unit, counterclockwise, its straight sides whole."""
+def outlines_of(graph: PatchGraph, patches: frozenset[int], border: frozenset[int]) -> tuple[Outline, ...]:
+    """Return the finished outline of a unit, counterclockwise, its straight sides whole; then the holes of a ring."""
     leaving: dict[int, list[tuple[int, Edge]]] = {}
     for index in sorted(border):
         segment = graph.segments[index]
         forward = segment.left in patches
         start, end = (segment.start, segment.end) if forward else (segment.end, segment.start)
         leaving.setdefault(start, []).append((end, segment.edge if forward else segment.edge.reversed()))
-    here = min(leaving)
+    loops = [Outline(_whole_sides(_loop(leaving, first))) for first in sorted(leaving) if leaving[first]]
+    return tuple(sorted(loops, key=lambda loop: -loop.area()))
+
+
+def _loop(leaving: dict[int, list[tuple[int, Edge]]], here: int) -> list[Edge]:
     edges: list[Edge] = []
     while leaving.get(here):
         here, edge = leaving[here].pop()
         edges.append(edge)
-    return Outline(_whole_sides(edges))
+    return edges
 
 
 def _whole_sides(edges: list[Edge]) -> tuple[Edge, ...]:

@@ -31,6 +31,8 @@ def step_sentences(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[
 def _begin(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
     if step.kind is JoinKind.PARTIAL_FINISH:
         return (words.FINISH_PART,)
+    if len(joins[0].units) == 1:
+        return (words.CLOSE_RING,)
     marked = (words.MARK_MATCH_POINTS,) if _has_match_points(joins) else ()
     if len(joins) > 1 and step.kind is not JoinKind.SET_IN:
         locking = (words.LOCK_SEAMS,) if any(_match(plan, join) == words.LOCK_SEAMS for join in joins) else ()

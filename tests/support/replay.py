@@ -41,7 +41,10 @@ class Replay:
     def _join(self, step: dict[str, Any], join: dict[str, Any]) -> None:
         path = LineString(join["path"])
         if len(join["units"]) == 1:
-            self._finish(join, path)
+            if step["kind"] == "partial-finish":
+                self._finish(join, path)
+            else:
+                self._close_ring(join, path)
             return
         a, b = (self.units.pop(name) for name in join["units"])
         shared = a.boundary.intersection(b.boundary.buffer(_NEAR))
@@ -65,13 +68,29 @@ class Replay:
             assert path.length <= shared.length + _CHORD * 4
 
     def _finish(self, join: dict[str, Any], path: LineString) -> None:
-        assert self.open.buffer(_CHORD * 3).covers(path), "nothing is open along that path"
+        self._was_open(path)
         self.open = self.open.difference(path.buffer(_CHORD * 4))
         unit = join["units"][0]
         self.units[join["makes"]] = self.units.pop(unit)
         self.holds[join["makes"]] = self.holds.pop(unit)
         assert join["start"] == "stop"
         self.partials += 1
+
+    def _was_open(self, path: LineString) -> None:
+        """A sharp corner may have eaten a thread's width of what is open, never more."""
+        assert path.difference(self.open.buffer(_CHORD * 3)).length < 0.06, "nothing is open along that path"
+
+    def _close_ring(self, join: dict[str, Any], path: LineString) -> None:
+        """A seam across a ring: open until now, and both its ends on the edges of the unit, which has a hole."""
+        self._was_open(path)
+        self.open = self.open.difference(path.buffer(_CHORD * 4))
+        unit = join["units"][0]
+        self.units[join["makes"]] = self.units.pop(unit)
+        self.holds[join["makes"]] = self.holds.pop(unit)
+        edges = unary_union([self.units[join["makes"]].buffer(_NEAR).buffer(-_NEAR)]).boundary
+        assert edges.geom_type == "MultiLineString", "only a ring is closed so"
+        assert all(edges.distance(Point(at)) < _CHORD for at in (join["path"][0], join["path"][-1]))
+        self._ends(join, self.holds[join["makes"]])
 
     def _ends(self, join: dict[str, Any], members: frozenset[str]) -> None:
         if join["path"][0] == join["path"][-1]:
