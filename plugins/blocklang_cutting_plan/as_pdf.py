@@ -4,7 +4,7 @@ import json
 from dataclasses import asdict
 from importlib import resources
 
-from blocklang_drawing import Drawing, Theme, clean_text, draw_swatch, theme_for, to_svg
+from blocklang_drawing import Drawing, clean_text, draw_swatch, theme_for, to_svg
 
 from blocklang.hooks import CannotMakeError, OutputOptions
 from blocklang.plan import SewingPlan
@@ -39,7 +39,7 @@ def _data(plan: SewingPlan, options: OutputOptions) -> str:
             "swatch": _picture(draw_swatch(plan.block.fabric(fabric.fabric), theme)),
             "whole": _picture(draw_whole(cloth, fabric, theme)),
             "strips": [
-                _picture(draw_strip(cloth, strip, said, letters_of(cloth, fabric), theme))
+                _picture(draw_strip(cloth, strip, said, letters_of(fabric), theme))
                 for strip, said in zip(fabric.strips, spoken.strips, strict=True)
             ],
         }
@@ -48,7 +48,13 @@ def _data(plan: SewingPlan, options: OutputOptions) -> str:
     data = {
         "sheet": _cleaned(asdict(sheet)),
         "pictures": pictures,
-        "headings": {"title": words.TITLE, "pieces": words.PIECES, "strips": words.STRIPS, "notes": words.NOTES, "whole": words.WHOLE},
+        "headings": {
+            "title": words.TITLE,
+            "pieces": words.PIECES,
+            "strips": words.STRIPS,
+            "notes": words.NOTES,
+            "whole": words.WHOLE,
+        },
         "paper": PAPERS[options.paper.value],
         "large": options.large_print,
     }

@@ -39,7 +39,7 @@ def _fabric(fabric: FabricWords) -> Iterator[str]:
         yield from _wrapped(f"{letter}  {sentence}", "  ")
     for strip in fabric.strips:
         parts = (*strip.cuts, strip.left) if strip.left else strip.cuts
-        yield from _wrapped(f"{strip.numbers}, {strip.wide}. {'; '.join(parts)}.", "* ")
+        yield from _wrapped(f"{strip.numbers}, {strip.wide}: {'; '.join(parts)}.", "* ")
 
 
 def _heading(title: str, rule: str) -> Iterator[str]:

@@ -70,7 +70,7 @@ def write_words(plan: SewingPlan, cloth: ClothPlan, options: OutputOptions) -> P
     )
 
 
-def letters_of(cloth: ClothPlan, fabric: FabricPlan) -> dict[int, str]:
+def letters_of(fabric: FabricPlan) -> dict[int, str]:
     """Return the letter of each piece that is cut from a fabric, in the order of the cutting list."""
     pieces = sorted({cut.piece for strip in fabric.strips for cut in strip.cuts})
     return {piece: _letter(place) for place, piece in enumerate(pieces)}
@@ -83,7 +83,7 @@ def _letter(place: int) -> str:
 
 def _fabric(plan: SewingPlan, cloth: ClothPlan, fabric: FabricPlan, unit: LengthUnit) -> FabricWords:
     drawn = plan.block.fabric(fabric.fabric)
-    letters = letters_of(cloth, fabric)
+    letters = letters_of(fabric)
     pieces = cloth.cutting.pieces
     return FabricWords(
         id=drawn.id,
@@ -91,15 +91,17 @@ def _fabric(plan: SewingPlan, cloth: ClothPlan, fabric: FabricPlan, unit: Length
         role=", ".join(part for part in (drawn.role, drawn.value.value) if part),
         buy=words.buy(fabric, unit),
         facts=(words.length(fabric, unit), words.proof(fabric, unit), words.area(fabric, unit)),
-        letters=tuple((letter, f"{pieces[i].name}. {describe_piece(pieces[i], unit)}") for i, letter in letters.items()),
+        letters=tuple(
+            (letter, f"{pieces[i].name}. {describe_piece(pieces[i], unit)}") for i, letter in letters.items()
+        ),
         strips=tuple(_strip(cloth, strip, letters, unit) for strip in fabric.strips),
     )
 
 
 def _strip(cloth: ClothPlan, strip: PlannedStrip, letters: dict[int, str], unit: LengthUnit) -> StripWords:
     if strip.strip_set is not None:
-        number = f" {strip.strip_set + 1}" if len(cloth.cutting.strip_sets) > 1 else ""
-        return StripWords(words.numbers(strip), words.wide(strip, unit), (f"whole, for strip set{number}",), "")
+        number = strip.strip_set + 1 if len(cloth.cutting.strip_sets) > 1 else 0
+        return StripWords(words.numbers(strip), words.wide(strip, unit), (words.whole(strip.count, number),), "")
     cuts = tuple(_cut(cloth.cutting.pieces[cut.piece], cut, strip, letters[cut.piece], unit) for cut in strip.cuts)
     return StripWords(words.numbers(strip), words.wide(strip, unit), cuts, words.left_over(strip.offcut, unit))
 
@@ -108,8 +110,8 @@ def _cut(piece: Piece, cut: SubCuts, strip: PlannedStrip, letter: str, unit: Len
     trim = f", trimmed to {words.measure(cut.width, unit)} wide" if cut.width < strip.width else ""
     mirrored = " reversed" if cut.mirrored else ""
     if piece.lay in (Lay.UPRIGHT, Lay.TEMPLATE):
-        each = " each" if cut.count > 1 else ""
-        return f"{letter}: {cut.count}{mirrored}, {words.measure(cut.length / cut.count, unit)} long{each}{trim}"
+        each = "each " if cut.count > 1 else ""
+        return f"{letter}: cut {cut.count}{mirrored}, {each}{words.measure(cut.length / cut.count, unit)} long{trim}"
     apart = f", cuts {words.measure(piece.cut[-1].shown, unit)} apart" if piece.lay is Lay.SLANTED else ""
     angle = f"{piece.angle:.1f}".removesuffix(".0")
-    return f"{letter}: {cut.count}{mirrored} at {angle} degrees{apart}{trim}"
+    return f"{letter}: cut {cut.count}{mirrored} at {angle} degrees{apart}{trim}"

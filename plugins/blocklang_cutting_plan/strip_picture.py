@@ -14,7 +14,7 @@ from blocklang_cutting_plan.sub_cut_lines import cut_lines
 WIDTH = 504.0
 SIZE = 9.0
 _LEFT, _LINE, _GAP = 92.0, 12.0, 4.0
-_LEFT_OVER = Texture(45, 5, 0.5)
+_LEFT_OVER = Texture(45, 4, 0.5)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,9 +68,7 @@ def _caption(said: StripWords) -> Iterator[str]:
     yield line
 
 
-def _strip(
-    cloth: ClothPlan, strip: PlannedStrip, bar: Bar, letters: dict[int, str], theme: Theme
-) -> Iterator[Shape]:
+def _strip(cloth: ClothPlan, strip: PlannedStrip, bar: Bar, letters: dict[int, str], theme: Theme) -> Iterator[Shape]:
     usable, at = float(cloth.cutting.options.usable_width), 0.0
     whole = bar.box(0.0, usable, 0.0, bar.high)
     yield Path((polygon(whole),), Paint(fill=theme.paper))
@@ -88,7 +86,10 @@ def _run(cloth: ClothPlan, cut: SubCuts, at: float, bar: Bar, theme: Theme) -> I
     if high < bar.high:
         yield _hatched(bar.box(at, end, high, bar.high), theme)
     lines = list(cut_lines(cloth.cutting.pieces[cut.piece], cut))
-    for later, paint in ((False, Paint(stroke=theme.ink, width=0.7)), (True, Paint(stroke=theme.quiet, width=0.6, dash=(2, 2)))):
+    for later, paint in (
+        (False, Paint(stroke=theme.ink, width=0.7)),
+        (True, Paint(stroke=theme.quiet, width=0.6, dash=(2, 2))),
+    ):
         trails = tuple(
             polyline((bar.at(at + line.start[0], line.start[1]), bar.at(at + line.end[0], line.end[1])))
             for line in lines
@@ -104,15 +105,15 @@ def _hatched(ring: tuple[tuple[float, float], ...], theme: Theme) -> Shape:
 
 
 def _labels(strip: PlannedStrip, bar: Bar, letters: dict[int, str], theme: Theme) -> Iterator[Shape]:
+    """Yield a letter in every shape, or in the middle of them where they are too narrow for that."""
     at = 0.0
     for cut in strip.cuts:
-        middle = at + float(cut.length) / 2
+        letter, step = letters[cut.piece], float(cut.length) / cut.count
+        if text_width(letter, SIZE, bold=True) + 3 <= step * bar.scale:
+            middles = [at + (number + 0.5) * step for number in range(cut.count)]
+        else:
+            middles = [at + float(cut.length) / 2]
+        for middle in middles:
+            across, down = bar.at(middle, float(cut.width) / 2)
+            yield Text((across, down + SIZE * 0.35), letter, SIZE, theme.ink, "middle", bold=True, halo=theme.paper)
         at += float(cut.length)
-        room = float(cut.length) * bar.scale
-        letter = letters[cut.piece]
-        text = letter if cut.count == 1 else f"{letter} × {cut.count}"
-        if text_width(text, SIZE, bold=True) > room - 2:
-            text = letter
-        place = bar.at(middle, float(cut.width) / 2)
-        size = min(SIZE, max(8.0, float(cut.width) * bar.scale))
-        yield Text((place[0], place[1] + size * 0.35), text, size, theme.ink, "middle", bold=True, halo=theme.paper)

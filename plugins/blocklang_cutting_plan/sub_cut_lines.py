@@ -27,9 +27,8 @@ def cut_lines(piece: Piece, cut: SubCuts) -> Iterator[Line]:
         return
     lean = high / math.tan(math.radians(piece.angle or 90.0))
     for bottom, top in _slants(piece.lay, cut.count, float(piece.cut[-1].shown), lean, piece.angle or 90.0):
-        if cut.mirrored:
-            bottom, top = length - bottom, length - top
-        yield Line((bottom, 0.0), (top, high))
+        ends = (length - bottom, length - top) if cut.mirrored else (bottom, top)
+        yield Line((ends[0], 0.0), (ends[1], high))
 
 
 def _straight(piece: Piece, count: int, high: float, length: float) -> Iterator[Line]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from blocklang_drawing import Drawing, Paint, Path, Shape, Text, Texture, Theme, text_width
+from blocklang_drawing import Drawing, Paint, Path, Shape, Text, Texture, Theme
 from blocklang_drawing.hatching import hatch
 from blocklang_drawing.shapes import Place, polygon, polyline
 
@@ -21,9 +21,11 @@ def draw_whole(cloth: ClothPlan, fabric: FabricPlan, theme: Theme) -> Drawing:
     shapes = [*_strips(fabric, usable * scale, scale, theme)]
     end = float(fabric.length) * scale
     if bought > float(fabric.length):
-        shapes.append(Path(hatch(_box(0, usable * scale, end, bought * scale), _LEFT_OVER), Paint(stroke=theme.quiet, width=0.4)))
+        shapes.append(
+            Path(hatch(_box(0, usable * scale, end, bought * scale), _LEFT_OVER), Paint(stroke=theme.quiet, width=0.4))
+        )
     shapes.append(Path((polygon(_box(0, usable * scale, 0, bought * scale)),), Paint(stroke=theme.ink, width=1.0)))
-    return Drawing(WIDTH, bought * scale + 6, tuple(shapes), f"The whole length of {fabric.fabric}", theme.font)
+    return Drawing(WIDTH, bought * scale + 2 * SIZE, tuple(shapes), f"The whole length of {fabric.fabric}", theme.font)
 
 
 def _strips(fabric: FabricPlan, wide: float, scale: float, theme: Theme) -> Iterator[Shape]:
@@ -31,18 +33,16 @@ def _strips(fabric: FabricPlan, wide: float, scale: float, theme: Theme) -> Iter
     for strip in fabric.strips:
         start = top
         for _ in range(strip.count):
-            yield from _one(strip.offcut, [float(c.length) for c in strip.cuts], top, float(strip.width), wide, scale, theme)
+            yield from _one([float(c.length) for c in strip.cuts], top, float(strip.width), wide, scale, theme)
             top += float(strip.width) * scale
         middle = max((start + top) / 2, free)
-        if middle <= top + SIZE:
+        if middle <= float(fabric.yards * 36) * scale + SIZE:
             said = str(strip.first) if strip.count == 1 else f"{strip.first}–{strip.last}"
             yield Text((wide + 6, middle + SIZE * 0.35 + 1), said, SIZE, theme.ink)
             free = middle + SIZE + 1
 
 
-def _one(
-    offcut: object, lengths: list[float], top: float, high: float, wide: float, scale: float, theme: Theme
-) -> Iterator[Shape]:
+def _one(lengths: list[float], top: float, high: float, wide: float, scale: float, theme: Theme) -> Iterator[Shape]:
     low, at = top + high * scale + 1, 0.0
     lines = [polyline(((1, low), (1 + wide, low)))]
     for length in lengths:

@@ -69,6 +69,12 @@ def numbers(strip: PlannedStrip) -> str:
     return f"Strip {strip.first}" if strip.count == 1 else f"Strips {strip.first} to {strip.last}"
 
 
+def whole(count: int, number: int) -> str:
+    """Say that strips go whole into a strip set, by its number where there are several."""
+    what = "it" if count == 1 else "them"
+    return f"leave {what} whole, for strip set {number}" if number else f"leave {what} whole, for the strip set"
+
+
 def wide(strip: PlannedStrip, unit: LengthUnit) -> str:
     """Say how wide strips are."""
     return f"{measure(strip.width, unit)} wide"
