@@ -18,7 +18,7 @@ from blocklang_drawing.full_size import (
     write_pages,
 )
 from blocklang_drawing.mark_key import Mark, draw_mark
-from blocklang_drawing.pressing_map import draw_pressing_map, lies_of, stops_of
+from blocklang_drawing.pressing_map import draw_pressing_map, fold_back_of, lies_of, stops_of
 from blocklang_drawing.raster import to_pdf, to_png
 from blocklang_drawing.shapes import (
     ArcTo,
@@ -77,6 +77,7 @@ __all__ = [
     "draw_step",
     "draw_swatch",
     "draw_unit",
+    "fold_back_of",
     "frame_for",
     "lay_on_pages",
     "lies_of",

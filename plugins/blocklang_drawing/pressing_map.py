@@ -20,6 +20,8 @@ SPUN_RING = 1.55
 STOP_DOT = 2.6
 #: Marks over allowances narrower than this (points) are drawn fine, without paper round them.
 NARROW = 7.0
+#: In a block of more patches than this, allowances come out finer than a hair.
+MOST_FOLDED = 2500
 
 
 def draw_pressing_map(
@@ -29,9 +31,10 @@ def draw_pressing_map(
 
     `folded` may give its cloth when that is known already.
     """
-    folded = fold(plan.assembly, lies_of(plan)) if folded is None else folded
+    if folded is None:
+        folded = fold_back_of(plan)
     room = (width - 2 * MARGIN, height - 2 * MARGIN)
-    frame = Frame.fit(bounds_of_cloth(folded), *room, left=MARGIN, top=MARGIN, mirrored=True)
+    frame = Frame.fit(_bounds(plan, folded), *room, left=MARGIN, top=MARGIN, mirrored=True)
     shapes = (
         *paint_folded(plan, folded, frame, theme),
         _seam_line_outside(plan, frame, theme),
@@ -49,11 +52,18 @@ def lies_of(plan: SewingPlan) -> Lies:
     return Lies.of(plan.pressing.directions, spun)
 
 
-def bounds_of_cloth(folded: Folded) -> Bounds:
+def fold_back_of(plan: SewingPlan) -> Folded:
+    """Return the cloth of a plan's block as it lies; none of it when it would be too fine to be seen on any page."""
+    return fold(plan.assembly, lies_of(plan)) if len(plan.block.patches) <= MOST_FOLDED else Folded(())
+
+
+def _bounds(plan: SewingPlan, folded: Folded) -> Bounds:
     """Return the bounds of a block, raw edges and all (ticks)."""
+    left, low, right, high = plan.block.outline.bounds()
+    more = plan.block.seam_allowance
     places = [place for layer in folded.layers for place in layer.rings[0]]
     xs, ys = [x for x, _ in places], [y for _, y in places]
-    return min(xs), min(ys), max(xs), max(ys)
+    return min(left - more, *xs), min(low - more, *ys), max(right + more, *xs), max(high + more, *ys)
 
 
 def _seam_line_outside(plan: SewingPlan, frame: Frame, theme: Theme) -> Path:

@@ -2,11 +2,20 @@
 
 from functools import lru_cache
 
-from blocklang_drawing import Drawing, Section, Theme, Written, draw_pressing_map, lies_of, theme_for, write_all
+from blocklang_drawing import (
+    Drawing,
+    Section,
+    Theme,
+    Written,
+    draw_pressing_map,
+    fold_back_of,
+    lies_of,
+    theme_for,
+    write_all,
+)
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang.thickness import fold
 from blocklang_pressing_map import words
 from blocklang_pressing_map.bias_lines import bias_lines
 from blocklang_pressing_map.close_ups import part_of, parts_each_way
@@ -18,7 +27,7 @@ class Back:
 
     def __init__(self, plan: SewingPlan, theme: Theme) -> None:
         """Fold the block."""
-        folded = fold(plan.assembly, lies_of(plan))
+        folded = fold_back_of(plan)
 
         @lru_cache(maxsize=2)
         def draw(width: float, height: float) -> Drawing:
