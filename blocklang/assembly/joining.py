@@ -68,18 +68,24 @@ def _make(sewing: Sewing, region: Region, split: Split, units: list[int]) -> int
 def _join(sewing: Sewing, a: int, b: int, still_open: frozenset[int]) -> int:
     path = _path(sewing, a, b, still_open)
     together = tuple(sorted(sewing.units[a] + sewing.units[b]))
-    sewing.joins.append(_told(sewing, (a, b), path, together))
+    sewing.joins.append(_told(sewing, (a, b), path, together, still_open))
     sewing.units.append(together)
     return len(sewing.units) - 1
 
 
-def _told(sewing: Sewing, units: tuple[int, int], path: tuple[Travelled, ...], together: tuple[int, ...]) -> Join:
+def _told(
+    sewing: Sewing,
+    units: tuple[int, int],
+    path: tuple[Travelled, ...],
+    together: tuple[int, ...],
+    still_open: frozenset[int],
+) -> Join:
     ground, segments = sewing.ground, sewing.ground.graph.segments
-    inner = [_end(sewing, step) for step in path[:-1]]
-    pairs = zip(path, path[1:], inner, strict=False)
-    pivots = tuple(j for a, b, j in pairs if ground.on[a.segment].get(j) != b.segment)
+    pivots = _pivots(sewing, path)
     members = set(together)
-    ring = _start(sewing, path[0]) == _end(sewing, path[-1])
+    ring = _start(sewing, path[0]) == _end(sewing, path[-1]) and not _stays_open(
+        sewing, _start(sewing, path[0]), together, still_open
+    )
     stops = [not ring and ground.is_notch(j, members) for j in (_start(sewing, path[0]), _end(sewing, path[-1]))]
     curved = any(segments[step.segment].edge.arc for step in path)
     kind = JoinKind.SET_IN if pivots else JoinKind.CURVED if curved else JoinKind.STRAIGHT
@@ -100,11 +106,29 @@ def _path(sewing: Sewing, a: int, b: int, still_open: frozenset[int]) -> tuple[T
                 forward = on_left == (small == a)
                 leaving[segment.start if forward else segment.end] = Travelled(index, forward)
                 reached.add(segment.end if forward else segment.start)
-    return _in_order(sewing, leaving, reached)
+    starts = sorted(leaving.keys() - reached)
+    if not starts:
+        together = sewing.units[a] + sewing.units[b]
+        starts = [min(leaving, key=lambda j: (not _stays_open(sewing, j, together, still_open), j))]
+    return _in_order(sewing, leaving, starts)
 
 
-def _in_order(sewing: Sewing, leaving: dict[int, Travelled], reached: set[int]) -> tuple[Travelled, ...]:
-    starts = sorted(leaving.keys() - reached) or [min(leaving)]
+def _stays_open(sewing: Sewing, junction: int, together: tuple[int, ...], still_open: frozenset[int]) -> bool:
+    """Tell whether something is still missing at a junction after a join: a patch, or a seam that is left open."""
+    members = set(together)
+    ends = sewing.ground.graph.junctions[junction].ends
+    sides = (side for end in ends for side in sewing.ground.graph.segments[end.segment].patches)
+    return any(end.segment in still_open for end in ends) or not members.issuperset(sides)
+
+
+def _pivots(sewing: Sewing, path: tuple[Travelled, ...]) -> tuple[int, ...]:
+    """Return the junctions at which a path bends."""
+    inner = [_end(sewing, step) for step in path[:-1]]
+    pairs = zip(path, path[1:], inner, strict=False)
+    return tuple(j for a, b, j in pairs if sewing.ground.on[a.segment].get(j) != b.segment)
+
+
+def _in_order(sewing: Sewing, leaving: dict[int, Travelled], starts: list[int]) -> tuple[Travelled, ...]:
     if len(starts) > 1:
         raise AssertionError("a join has one connected path")
     here = starts[0]
@@ -131,7 +155,8 @@ def _close(sewing: Sewing, unit: int, split: Split) -> int:
     kind = JoinKind.PARTIAL_FINISH if partial else JoinKind.CURVED if curved else JoinKind.STRAIGHT
     begins = partial or sewing.ground.is_notch(split.begins, members)
     stops = sewing.ground.is_notch(here, members)
-    sewing.joins.append(Join(kind, (unit,), len(sewing.units), tuple(path), begins, stops, ()))
+    pivots = _pivots(sewing, tuple(path))
+    sewing.joins.append(Join(kind, (unit,), len(sewing.units), tuple(path), begins, stops, pivots))
     sewing.units.append(sewing.units[unit])
     return len(sewing.units) - 1
 

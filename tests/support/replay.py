@@ -74,6 +74,7 @@ class Replay:
         self.units[join["makes"]] = self.units.pop(unit)
         self.holds[join["makes"]] = self.holds.pop(unit)
         assert join["start"] == "stop"
+        self._count_pivots(join)
         self.partials += 1
 
     def _was_open(self, path: LineString) -> None:
