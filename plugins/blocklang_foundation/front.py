@@ -1,6 +1,8 @@
 """Small pictures of the front: the whole block with its sections, and one section in its fabrics."""
 
-from blocklang_drawing import Drawing, Frame, Theme, text_width
+from dataclasses import replace
+
+from blocklang_drawing import Drawing, Frame, Theme, frame_for, text_width
 from blocklang_drawing.full_size_inside import place_box
 from blocklang_drawing.painting import Painted, paint_patches
 from blocklang_drawing.shapes import Dot, Paint, Path, Shape, Text
@@ -27,11 +29,13 @@ def draw_front(foundation: Foundation, theme: Theme, side: float) -> Drawing:
     return Drawing(frame.width + 2 * _MARGIN, frame.height + 2 * _MARGIN, shapes, f"{block.name} from the front")
 
 
-def draw_section_front(foundation: Foundation, patches: tuple[int, ...], theme: Theme, side: float) -> Drawing:
-    """Return one section from the front in its fabrics."""
-    outline = section_outline(foundation.graph, patches)
-    frame = Frame.fit(outline.bounds(), side - 2 * _MARGIN, side - 2 * _MARGIN, left=_MARGIN, top=_MARGIN)
-    shapes = _painted(foundation.graph.block, patches, frame, theme)
+def draw_section_front(
+    foundation: Foundation, patches: tuple[int, ...], theme: Theme, side: float, turn: float
+) -> Drawing:
+    """Return one section from the front in its fabrics, turned as its drawing from the back is."""
+    bounds = frame_for(section_outline(foundation.graph, patches), turn=turn).bounds
+    frame = Frame.fit(bounds, side - 2 * _MARGIN, side - 2 * _MARGIN, left=_MARGIN, top=_MARGIN)
+    shapes = _painted(foundation.graph.block, patches, replace(frame, turn=turn), theme)
     return Drawing(frame.width + 2 * _MARGIN, frame.height + 2 * _MARGIN, shapes, "The section from the front")
 
 

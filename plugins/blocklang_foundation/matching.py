@@ -21,11 +21,12 @@ def draw_marks(foundation: Foundation, paper: int, frame: Frame) -> tuple[Shape,
     sections = foundation.papers[paper].sections
     lettered = len({_neighbours(foundation, place) for place in sections}) == 1
     away = foundation.graph.block.seam_allowance * frame.scale
+    letters, own = _small_letters(foundation), foundation.sections[sections[0]].letter
     shapes: list[Shape] = []
     for meeting in meetings_of(foundation, sections[0]):
         if meeting.other is not None:
             shapes.extend(_ticks(frame, meeting, away))
-            letter = _letter(foundation, sections[0], meeting.other) if lettered else ""
+            letter = letters[_pair(own, foundation.sections[meeting.other].letter)] if lettered else ""
             shapes.extend(_text(frame, edge, letter, away) for edge in meeting.edges if letter)
     return tuple(shapes)
 
@@ -39,31 +40,32 @@ def _neighbours(foundation: Foundation, section: int) -> tuple[str, ...]:
     return min(tuple(round_it[at:] + round_it[:at]) for at in range(len(round_it)))
 
 
-def _letter(foundation: Foundation, a: int, b: int) -> str:
-    """Return the small letter of a join: the same for all joins of the same two papers."""
-    kinds: dict[tuple[str, str], int] = {}
+def _small_letters(foundation: Foundation) -> dict[tuple[str, str], str]:
+    """Return the small letter of each kind of join: the same for all joins of the same two papers."""
+    owner = {patch: one.letter for one in foundation.sections for patch in one.patches}
+    section = {patch: place for place, one in enumerate(foundation.sections) for patch in one.patches}
+    kinds: dict[tuple[str, str], str] = {}
     for segment in foundation.graph.seams:
-        left, right = (_section_of(foundation, patch) for patch in segment.patches)
-        if left != right:
-            kinds.setdefault(_pair(foundation, left, right), len(kinds))
-    place = kinds[_pair(foundation, a, b)]
+        left, right = segment.patches
+        if section[left] != section[right]:
+            kinds.setdefault(_pair(owner[left], owner[right]), _letter_at(len(kinds)))
+    return kinds
+
+
+def _letter_at(place: int) -> str:
+    # Beyond z nothing is written: the picture of the front has to tell.
     return _LETTERS[place] if place < len(_LETTERS) else ""
 
 
-def _pair(foundation: Foundation, a: int, b: int) -> tuple[str, str]:
-    first, second = sorted((foundation.sections[a].letter, foundation.sections[b].letter))
-    return first, second
-
-
-def _section_of(foundation: Foundation, patch: int) -> int:
-    return next(place for place, section in enumerate(foundation.sections) if patch in section.patches)
+def _pair(a: str, b: str) -> tuple[str, str]:
+    return (a, b) if a <= b else (b, a)
 
 
 def _ticks(frame: Frame, meeting: Meeting, away: float) -> list[Path]:
-    ends = (meeting.edges[0], 0.0), (meeting.edges[-1], 1.0)
+    ends = (meeting.edges[0], 0.0, 0.02), (meeting.edges[-1], 1.0, 0.98)
     lines = []
-    for edge, at in ends:
-        here, out = frame.at(edge.at(at)), _outward(frame, edge.at(at), edge.at(0.5), at == 0.0)
+    for edge, at, beside in ends:
+        here, out = frame.at(edge.at(at)), _outward(frame, edge.at(at), edge.at(beside), at < beside)
         lines.append(polyline((here, (here[0] + out[0] * away, here[1] + out[1] * away))))
     return [Path(tuple(lines), Paint(stroke=INK, width=0.8))]
 

@@ -76,7 +76,7 @@ def _labelled(foundation: Foundation, paper: int, drawn: Drawn, theme: Theme, co
     """Return a section with a picture of its front below it, how often to print it, and a key to small patches."""
     sections = foundation.papers[paper].sections
     section = foundation.sections[sections[0]]
-    front = draw_section_front(foundation, section.patches, theme, _THUMBNAIL)
+    front = draw_section_front(foundation, section.patches, theme, _THUMBNAIL, drawn.turn)
     top = drawn.drawing.height + _BETWEEN / 2
     width = max(drawn.drawing.width, _NARROWEST)
     said = [words.print_line(section.letter, len(sections) * copies), words.THIS_FRONT]

@@ -23,9 +23,10 @@ _LONGEST_MITRE = 3.0
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """A section's drawing, and the patches in it that have room for no more than their number."""
+    """A section's drawing, how it is turned, and the patches in it that have room for no more than their number."""
 
     drawing: Drawing
+    turn: float
     bare: tuple[str, ...]
 
 
@@ -45,7 +46,7 @@ def draw_section(foundation: Foundation, paper: int, turn: float) -> Drawn:
         *numbers,
     )
     width, height = (max(place[axis] for place in ring) + _EDGE for axis in (0, 1))
-    return Drawn(Drawing(width, height, shapes, f"Section {section.letter}, seen from the back"), bare)
+    return Drawn(Drawing(width, height, shapes, f"Section {section.letter}, seen from the back"), turn, bare)
 
 
 def _framed(outline: Outline, allowance: int, turn: float) -> tuple[Frame, tuple[Place, ...]]:
