@@ -37,7 +37,7 @@ def press(
         spins=spins,
         proven=answer.gap == 0.0,
         gap=answer.gap,
-        reasons=reasons_for(question, answer.left),
+        reasons=reasons_for(question, answer.left, decide),
         versions=versions,
     )
 

@@ -5,9 +5,12 @@ from dataclasses import dataclass
 
 from blocklang.block import PressFabricWish, PressWish, SpinSense, SpinWish, Wish
 from blocklang.geometry.points import same_point
-from blocklang.graph.values import Junction, PatchGraph, Segment
+from blocklang.graph.values import OUTSIDE, Junction, PatchGraph, Segment
 from blocklang.pressing.crossings import sense
 from blocklang.pressing.values import Reason
+
+#: So many patches, or places, are named one by one.
+MOST_NAMES = 4
 
 PressingWish = PressWish | SpinWish | PressFabricWish
 
@@ -167,3 +170,17 @@ def say_seam(graph: PatchGraph, segment: Segment) -> str:
     """Name the two patches of a seam."""
     first, second = sorted(segment.patches)
     return f"{graph.block.patches[first].id} and {graph.block.patches[second].id}"
+
+
+def say_junction(graph: PatchGraph, junction: int) -> str:
+    """Name a junction by the patches round it."""
+    around = {p for end in graph.junctions[junction].ends for p in graph.segments[end.segment].patches if p != OUTSIDE}
+    return listed([graph.block.patches[patch].id for patch in sorted(around)])
+
+
+def listed(names: list[str], most: int = MOST_NAMES) -> str:
+    """List names; after the first few of them say how many more there are."""
+    shown = names[:most]
+    if len(names) > most:
+        shown.append(f"{len(names) - most} more")
+    return shown[0] if len(shown) == 1 else f"{', '.join(shown[:-1])} and {shown[-1]}"

@@ -3,16 +3,15 @@
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from blocklang.graph.values import OUTSIDE
 from blocklang.pressing.costs import against, kept
 from blocklang.pressing.crossings import Crossing
-from blocklang.pressing.lines import PressingWish, say_line, say_seam
+from blocklang.pressing.lines import MOST_NAMES, PressingWish, listed, say_junction, say_line, say_seam
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule
 from blocklang.pressing.tracing import Holds, holds_of, rings_of, shortest_ring
 from blocklang.pressing.values import Reason
+from blocklang.pressing.ways_out import Decide, WaysOut
 
-_MOST_NAMES = 4
 _SPINS = (Rank.CENTRES, Rank.CROSSES)
 _COSTS = {
     Rank.CLIPS: ("{} join has to be clipped", "{} joins have to be clipped"),
@@ -24,28 +23,23 @@ _COSTS = {
 }
 
 
-def reasons_for(question: Question, left: Sequence[bool]) -> tuple[Reason, ...]:
+def reasons_for(question: Question, left: Sequence[bool], decide: Decide) -> tuple[Reason, ...]:
     """Return a sentence for each junction that could lock and does not, and for each line that costs something.
 
-    Where no line is to blame, a ring of junctions that cannot all be spun is named once.
+    Where no line is to blame, a ring of junctions that cannot all be spun is named once. `decide` is what the
+    seams near a junction are pressed anew with, to find a way out.
     """
     by_line = holds_of(question, left)
+    ways = WaysOut(question, left, decide)
     broken = [rule for rule in question.rules if not kept(rule, left)]
     return (
         *question.lines.clashes,
         *_unusable(question),
-        *_about_open(question),
-        *_about_locks(question, broken, by_line, left),
+        *_about_open(question, by_line, ways),
+        *_about_locks(question, broken, by_line, left, ways),
         *_about_rings(question, broken, by_line, left),
         *_about_lines(question, broken, by_line, left),
     )
-
-
-def say_junction(question: Question, junction: int) -> str:
-    """Name a junction by the patches round it."""
-    graph = question.graph
-    around = {p for end in graph.junctions[junction].ends for p in graph.segments[end.segment].patches if p != OUTSIDE}
-    return _listed([graph.block.patches[patch].id for patch in sorted(around)])
 
 
 def _unusable(question: Question) -> Iterator[Reason]:
@@ -53,57 +47,68 @@ def _unusable(question: Question) -> Iterator[Reason]:
         yield Reason(None, f"The preference “{name}” fails and is left out.")
 
 
-def _about_open(question: Question) -> Iterator[Reason]:
+def _about_open(question: Question, by_line: Holds, ways: WaysOut) -> Iterator[Reason]:
     for crossing in question.crossings:
         seam = next((end.segment for end in crossing.arriving if end.segment in question.opened), None)
         if crossing.both_sides and seam is not None:
             between = say_seam(question.graph, question.graph.segments[seam])
-            yield _no_lock(question, crossing.junction, f"the seam between {between} is pressed open, as you ask")
+            line = by_line.by_segment[seam]
+            way = "" if line is None else ways.without_open(line, seam, crossing.junction)
+            yield _no_lock(question, crossing.junction, f"the seam between {between} is pressed open, as you ask", way)
 
 
-def _about_locks(question: Question, broken: list[Rule], by_line: Holds, left: Sequence[bool]) -> Iterator[Reason]:
+def _about_locks(
+    question: Question, broken: list[Rule], by_line: Holds, left: Sequence[bool], ways: WaysOut
+) -> Iterator[Reason]:
     rings = rings_of(question.rules, (Rank.LOCKS,))
+    staying = rings_of([rule for rule in question.rules if not rule.instead], (Rank.LOCKS, Rank.CLIPS))
     for rule in broken:
         if rule.rank is Rank.LOCKS:
             lines = by_line.apart(rule.ties, left)
-            ring = () if lines else shortest_ring(rings, rule)
-            yield _no_lock(question, rule.junction, _why(lines, ring))
+            ring = () if lines else shortest_ring(rings, rule) or shortest_ring(staying, rule)
+            yield _no_lock(question, rule.junction, _why(question, lines, ring), ways.best(rule, lines))
 
 
-def _why(lines: tuple[PressingWish, ...], ring: tuple[int, ...]) -> str:
+def _why(question: Question, lines: tuple[PressingWish, ...], ring: tuple[int, ...]) -> str:
     if len(lines) > 1:
         return f"the lines {' and '.join(map(say_line, lines))} hold its seams so that they cannot"
     if lines:
         return f"the line {say_line(lines[0])} holds its seams so that they cannot"
     if ring:
-        return f"it stands in a ring of {len(ring)} junctions, and in a ring of an odd number one cannot lock"
-    return "to lock it, more would be lost elsewhere"
+        odd = "a ring of an odd number" if len(ring) % 2 else "this ring"
+        return f"it stands in a ring of {len(ring)} junctions ({_say_places(question, ring)}), and in {odd} one cannot lock"
+    return "to lock it, a join would have to be clipped, or another junction would not lock"
 
 
-def _no_lock(question: Question, junction: int, why: str) -> Reason:
-    return Reason(junction, f"The seams do not lock where {say_junction(question, junction)} meet: {why}.")
+def _no_lock(question: Question, junction: int, why: str, way: str) -> Reason:
+    text = f"The seams do not lock where {say_junction(question.graph, junction)} meet: {why}. {way}"
+    return Reason(junction, text.rstrip())
 
 
 def _about_rings(question: Question, broken: list[Rule], by_line: Holds, left: Sequence[bool]) -> Iterator[Reason]:
-    """Name each odd ring once; a junction of a ring that is named already needs no sentence of its own."""
+    """Name each odd ring once; one that keeps a junction from locking is told of there."""
     rings, told = rings_of(question.rules), set[int]()
+    unlocked = {rule.junction for rule in broken if rule.rank is Rank.LOCKS}
     for rule in broken:
         if rule.rank not in _SPINS or rule.junction in told or by_line.apart(rule.ties, left):
             continue
         ring = shortest_ring(rings, rule)
-        if ring:
+        if ring and unlocked.isdisjoint(ring):
             told.update(ring)
             yield Reason(rule.junction, _say_ring(question, ring))
 
 
 def _say_ring(question: Question, ring: tuple[int, ...]) -> str:
-    places = [f"where {say_junction(question, junction)} meet" for junction in ring[:_MOST_NAMES]]
-    more = len(ring) - len(places)
-    listed = "; ".join(places) + (f"; and {more} more" if more else "")
     return (
-        f"The {len(ring)} junctions of a ring ({listed}) cannot all be spun: "
+        f"The {len(ring)} junctions of a ring ({_say_places(question, ring)}) cannot all be spun: "
         "each turns the other way from the next, which does not come out in a ring of an odd number."
     )
+
+
+def _say_places(question: Question, ring: tuple[int, ...]) -> str:
+    places = [f"where {say_junction(question.graph, junction)} meet" for junction in ring[:MOST_NAMES]]
+    more = len(ring) - len(places)
+    return "; ".join(places) + (f"; and {more} more" if more else "")
 
 
 def _about_lines(question: Question, broken: list[Rule], by_line: Holds, left: Sequence[bool]) -> Iterator[Reason]:
@@ -136,11 +141,4 @@ def _touches(crossing: Crossing, segment: int) -> bool:
 
 def _say_costs(costs: "Counter[Rank]") -> str:
     said = [_COSTS[rank][n > 1].format(n) for rank, n in sorted(costs.items())]
-    return _listed(said, len(said))
-
-
-def _listed(names: list[str], most: int = _MOST_NAMES) -> str:
-    shown = names[:most]
-    if len(names) > most:
-        shown.append(f"{len(names) - most} more")
-    return shown[0] if len(shown) == 1 else f"{', '.join(shown[:-1])} and {shown[-1]}"
+    return listed(said, len(said))

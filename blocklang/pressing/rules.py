@@ -62,7 +62,7 @@ class Question:
 def rules_of(assembly: Assembly, crossings: tuple[Crossing, ...], lines: AuthorLines) -> tuple[Rule, ...]:
     """Return all rules, the most important first."""
     opened = frozenset(s.segment for s in lines.settled if s.left is None)
-    found = [*_of_crossings(crossings, dict(lines.spins), opened), *_of_steps(assembly, opened)]
+    found = [*rules_at(crossings, dict(lines.spins), opened), *_of_steps(assembly, opened)]
     return tuple(sorted(found, key=lambda rule: rule.rank))
 
 
@@ -81,9 +81,8 @@ def weights_of(graph: PatchGraph, preferences: Iterable[PressingPreference]) -> 
     return tuple(total), tuple(broken)
 
 
-def _of_crossings(
-    crossings: tuple[Crossing, ...], wished: dict[int, SpinSense], opened: frozenset[int]
-) -> Iterator[Rule]:
+def rules_at(crossings: tuple[Crossing, ...], wished: dict[int, SpinSense], opened: frozenset[int]) -> Iterator[Rule]:
+    """Yield the rules about junctions that joins pass straight through."""
     for crossing in crossings:
         wish = wished.get(crossing.junction)
         is_open = [end.segment in opened for end in crossing.ends]

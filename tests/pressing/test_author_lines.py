@@ -57,7 +57,8 @@ def test_two_lines_that_keep_a_junction_from_locking_are_named():
     about_lock, first, second = (reason.text for reason in pressing.reasons)
     assert about_lock == (
         "The seams do not lock where r1c1, r1c2, r2c1 and r2c2 meet: the lines “press r1c1 r2c1 toward r2c1” (line 3) "
-        "and “press r1c2 r2c2 toward r2c2” (line 4) hold its seams so that they cannot."
+        "and “press r1c2 r2c2 toward r2c2” (line 4) hold its seams so that they cannot. "
+        "Leave out the line “press r1c1 r2c1 toward r2c1” (line 3), and they lock."
     )
     cost = "1 junction does not lock, 1 plain cross is not spun and 1 seam is pressed against a preference."
     assert first == f"With the line “press r1c1 r2c1 toward r2c1” (line 3), {cost}"
@@ -72,7 +73,8 @@ def test_a_seam_pressed_open_does_not_lock():
     assert pressing.spins == ()
     assert pressing.reasons[0].text == (
         "The seams do not lock where r1c1, r1c2, r2c1 and r2c2 meet: "
-        "the seam between r1c1 and r2c1 is pressed open, as you ask."
+        "the seam between r1c1 and r2c1 is pressed open, as you ask. "
+        "Without the line “press r1c1 r2c1 open” (line 3) they lock."
     )
 
 

@@ -1,0 +1,88 @@
+"""The seams near a junction, to be pressed anew with something changed, all others held as they are."""
+
+from collections import deque
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from blocklang.pressing.costs import kept
+from blocklang.pressing.lines import PressingWish
+from blocklang.pressing.ranks import Rank
+from blocklang.pressing.rules import Question, Rule, rules_at
+
+#: So many seams round a junction are pressed anew.
+_NEARBY = 32
+
+
+@dataclass(frozen=True, slots=True)
+class Nearby:
+    """The question about the seams near a junction; only those in `free` can be pressed another way."""
+
+    question: Question
+    free: frozenset[int]
+
+    def opened(self, segment: int) -> "Nearby":
+        """Press one seam open."""
+        own, rules = self.question, []
+        for rule in own.rules:
+            ties = tuple(tie for tie in rule.ties if segment not in tie[:2])
+            instead = () if any(segment in tie[:2] for tie in rule.instead) else rule.instead
+            if len(ties) == len(rule.ties):
+                rules.append(replace(rule, instead=instead))
+            elif rule.rank is Rank.LIKENESS and ties:
+                rules.append(replace(rule, ties=ties))
+        seams = tuple(seam for seam in own.seams if seam != segment)
+        settled = tuple((seam, left) for seam, left in own.settled if seam != segment)
+        changed = replace(own, seams=seams, settled=settled, rules=tuple(rules), opened=own.opened | {segment})
+        return Nearby(changed, self.free - {segment})
+
+    def without(self, line: PressingWish) -> "Nearby":
+        """Leave out an author's line about the sides of seams."""
+        own = {s.segment for followed in self.question.lines.lines if followed.wish is line for s in followed.settles}
+        kept_to = tuple((seam, left) for seam, left in self.question.settled if seam not in own & self.free)
+        return Nearby(replace(self.question, settled=kept_to), self.free)
+
+    def clipped(self, clip: Rule) -> "Nearby":
+        """Clip a join."""
+        rules = tuple(rule for rule in self.question.rules if rule is not clip)
+        return Nearby(replace(self.question, rules=rules), self.free)
+
+    def lost(self, left: Sequence[bool]) -> tuple[int, int]:
+        """Return the clips, and the junctions where allowances lie on each other."""
+        broken = [rule.rank for rule in self.question.rules if not kept(rule, left)]
+        return broken.count(Rank.CLIPS), broken.count(Rank.LOCKS)
+
+
+def near(question: Question, start: Rule, left: Sequence[bool]) -> Nearby:
+    """Return what is near a rule, with all other seams held as they are pressed now."""
+    beside: dict[int, list[int]] = {}
+    for place, rule in enumerate(question.rules):
+        for end in ends_of(rule):
+            beside.setdefault(end, []).append(place)
+    settled = {segment for segment, _ in question.settled}
+    free, waiting = set(ends_of(start)), deque(ends_of(start))
+    while waiting and len(free) < _NEARBY:
+        for place in beside[waiting.popleft()]:
+            fresh = [end for end in ends_of(question.rules[place]) if end not in free]
+            if len(free) + len(fresh) <= _NEARBY:
+                free.update(fresh)
+                waiting += fresh
+    rules = tuple(question.rules[place] for place in sorted({place for end in free for place in beside[end]}))
+    seams = tuple(sorted({end for rule in rules for end in ends_of(rule)}))
+    held = tuple((seam, left[seam]) for seam in seams if seam in settled or seam not in free)
+    return Nearby(replace(question, seams=seams, settled=held, rules=rules, alike=()), frozenset(free))
+
+
+def not_opened(question: Question, segment: int) -> Question:
+    """Return the question without the author's line that presses a seam open, as far as that seam goes."""
+    opened = question.opened - {segment}
+    about = tuple(c for c in question.crossings if any(end.segment == segment for end in c.ends))
+    others = {crossing.junction for crossing in about}
+    rules = [rule for rule in question.rules if rule.junction not in others]
+    rules += rules_at(about, dict(question.lines.spins), opened)
+    seams = tuple(sorted((*question.seams, segment)))
+    return replace(question, opened=opened, seams=seams, rules=tuple(sorted(rules, key=lambda rule: rule.rank)))
+
+
+def ends_of(rule: Rule) -> tuple[int, ...]:
+    """Return the segments that a rule is about, each once."""
+    return tuple(dict.fromkeys(end for tie in (*rule.ties, *rule.instead) for end in (tie.one, tie.other)))
