@@ -10,8 +10,10 @@ from blocklang_drawing.shapes import Paint, Path, Shape, Trail, polygon
 from blocklang_drawing.stripes import stripe_rings
 from blocklang_drawing.theme import Theme
 
-#: How much paler a fabric is on its wrong side, and once more where it lies single: shares of white.
+#: How much paler a fabric is on its wrong side, in an allowance and where it lies single: shares of white.
 WRONG_SIDE, SINGLE = 0.55, 0.78
+#: What is left of that in an allowance, so that those of light fabrics show too.
+SHADED = 0.9
 #: Without colour: a single layer, an allowance seen from its wrong side, and from its right side.
 GREYS = ("#ffffff", "#dedede", "#979797")
 #: Lines are no thicker than this share of an allowance, so that small ones stay open.
@@ -38,7 +40,7 @@ class Tints:
         if self.is_grey:
             return GREYS[2 if turned else 1]
         colour = self.theme.fill(fabric).colour
-        return colour if turned else paler(colour, WRONG_SIDE)
+        return colour if turned else shaded(paler(colour, WRONG_SIDE))
 
 
 def paint_folded(plan: SewingPlan, folded: Folded, frame: Frame, theme: Theme) -> tuple[Shape, ...]:
@@ -80,3 +82,9 @@ def paler(colour: str, share: float) -> str:
     """Return a #rrggbb colour mixed with a share of white."""
     channels = (int(colour[index : index + 2], 16) for index in (1, 3, 5))
     return "#" + "".join(f"{round(channel + (255 - channel) * share):02x}" for channel in channels)
+
+
+def shaded(colour: str) -> str:
+    """Return a #rrggbb colour as dark as an allowance over a single layer."""
+    channels = (int(colour[index : index + 2], 16) for index in (1, 3, 5))
+    return "#" + "".join(f"{round(channel * SHADED):02x}" for channel in channels)

@@ -156,15 +156,16 @@ def test_black_and_white_has_no_colour() -> None:
 
 
 def test_fabrics_are_paler_on_their_wrong_side() -> None:
-    from blocklang_drawing.folded_cloth import paler
+    from blocklang_drawing.folded_cloth import paler, shaded
 
     assert paler("#000000", 0.5) == "#808080"
     assert paler("#1f3a5f", 0.0) == "#1f3a5f"
+    assert shaded("#ffffff") == "#e6e6e6"
     colours = set(
         re.findall(r"#[0-9a-f]{6}", make_pressing_map(named_plan("four-patch"), OutputOptions("svg"))[0].data.decode())
     )
     # The right side shows in the little four-patch of the spun centre, the wrong side in patches and allowances.
-    assert {"#1f3a5f", paler("#1f3a5f", 0.55), paler("#1f3a5f", 0.78)} <= colours
+    assert {"#1f3a5f", shaded(paler("#1f3a5f", 0.55)), paler("#1f3a5f", 0.78)} <= colours
 
 
 @pytest.mark.parametrize("paper", list(Paper))
