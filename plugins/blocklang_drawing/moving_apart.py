@@ -34,6 +34,8 @@ def move_apart(
         shift = _shift(touching, moves, away, along, clear)
         open_x, open_y = _open_side(plan.graph, touching, parts, first, second)
         shift = (shift[0] + open_x * gap, shift[1] + open_y * gap)
+        if join.path[0] == join.path[-1]:
+            shift = (_beside(plan.graph, [parts[i] for i in first], [parts[i] for i in second]) + gap, 0.0)
         for index in second:
             moves[index] = (moves[index][0] + shift[0], moves[index][1] + shift[1])
         both = first | second
@@ -79,6 +81,13 @@ def _gap(graph: PatchGraph, parts: list[tuple[int, ...]]) -> float:
     across = max(p.x for p in corners) - min(p.x for p in corners)
     up = max(p.y for p in corners) - min(p.y for p in corners)
     return 2 * graph.block.seam_allowance + max(0.3 * TICKS_PER_INCH, 0.08 * max(across, up))
+
+
+def _beside(graph: PatchGraph, first: list[tuple[int, ...]], second: list[tuple[int, ...]]) -> float:
+    # One unit surrounds the other, so no way out is free: the second is laid to the right of the first.
+    right = max(graph.block.patches[patch].outline.bounds()[2] for part in first for patch in part)
+    left = min(graph.block.patches[patch].outline.bounds()[0] for part in second for patch in part)
+    return float(right - left)
 
 
 def _away(graph: PatchGraph, join: PlanJoin, first: list[tuple[int, ...]], second: list[tuple[int, ...]]) -> Place:
