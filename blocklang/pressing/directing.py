@@ -10,7 +10,7 @@ from blocklang.graph.values import SegmentEnd
 from blocklang.pressing.crossings import Crossing, sense
 from blocklang.pressing.lines import follow
 from blocklang.pressing.parts import follow_ties
-from blocklang.pressing.preferences import DEFAULTS, PressingPreference, set_in_preference
+from blocklang.pressing.preferences import DEFAULTS, PressingPreference, asked_for, set_in_preference
 from blocklang.pressing.reasons import reasons_for
 from blocklang.pressing.rules import Question, ask
 from blocklang.pressing.search import Answer, search
@@ -19,13 +19,18 @@ from blocklang.pressing.versions import press_in_versions
 
 
 def press(
-    assembly: Assembly, preferences: tuple[PressingPreference, ...] = DEFAULTS, time_limit: float | None = None
+    assembly: Assembly,
+    preferences: tuple[PressingPreference, ...] = DEFAULTS,
+    time_limit: float | None = None,
+    techniques: tuple[str, ...] = (),
 ) -> Pressing:
     """Say which way every seam is pressed.
 
     `time_limit` is in seconds; without one the search ends after a fixed amount of work, so that the same block
     always gives the same pressing. Where the best could not be proven, `gap` says by how much it might be beaten.
+    Preferences of a technique count only when it is among `techniques`.
     """
+    preferences = asked_for(preferences, techniques)
     lines = follow(assembly.graph)
     question = ask(assembly, (*preferences, set_in_preference(assembly)), lines)
     answer, versions = press_in_versions(question, partial(decide, time_limit=time_limit))
@@ -39,6 +44,7 @@ def press(
         gap=answer.gap,
         reasons=reasons_for(question, answer.left, decide),
         versions=versions,
+        techniques=techniques,
     )
 
 

@@ -1,12 +1,14 @@
 """Reasons to press a seam one way rather than the other, when locks and spins leave it open."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from blocklang.assembly.values import Assembly, JoinKind
 from blocklang.graph.values import Junction, PatchGraph, Segment
 from blocklang.pressing.shades import darker_side, is_background
+
+TOWARD_SET_IN = "toward-set-in"
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,12 +17,15 @@ class PressingPreference:
 
     `weigh` returns how much better it is to press a seam segment toward its left patch than toward its right one:
     positive toward the left, negative toward the right, 0 when it does not matter. Weights of several preferences
-    are added; those that ship weigh 8, 4, 2 and 1. Thousandths count, anything finer does not.
+    are added; the built-in ones weigh 8, 4, 2 and 1. Thousandths count, anything finer does not.
+
+    One with a `technique` counts only where the person asks for that technique by name.
     """
 
     name: str
     summary: str
     weigh: Callable[[PatchGraph, Segment], float]
+    technique: str = ""
 
 
 def weigh_background(graph: PatchGraph, segment: Segment) -> float:
@@ -55,7 +60,7 @@ def set_in_preference(assembly: Assembly) -> PressingPreference:
     def weigh(_: PatchGraph, segment: Segment) -> float:
         return {None: 0.0, True: 1.0, False: -1.0}[toward_left.get(segment.index)]
 
-    return PressingPreference("toward-set-in", "Press the seams of a set-in patch toward that patch.", weigh)
+    return PressingPreference(TOWARD_SET_IN, "Press the seams of a set-in patch toward that patch.", weigh)
 
 
 def _seams_beside(graph: PatchGraph, junction: Junction, segment: int) -> tuple[int, int]:
@@ -74,3 +79,9 @@ DEFAULTS = (
     PressingPreference("toward-darker", "Press toward the darker fabric.", weigh_dark),
     PressingPreference("toward-plain", "Press away from the side where many seams meet.", weigh_plain),
 )
+
+
+def asked_for(preferences: Iterable[PressingPreference], techniques: Iterable[str]) -> tuple[PressingPreference, ...]:
+    """Return the preferences that count: those of no technique, and those of the techniques that are asked for."""
+    wanted = frozenset(techniques)
+    return tuple(one for one in preferences if not one.technique or one.technique in wanted)

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from blocklang.pressing.costs import against, kept
 from blocklang.pressing.crossings import Crossing
 from blocklang.pressing.lines import MOST_NAMES, PressingWish, listed, say_junction, say_line, say_seam
+from blocklang.pressing.preferences import DEFAULTS, TOWARD_SET_IN
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule
 from blocklang.pressing.tracing import Holds, holds_of, rings_of, shortest_ring
@@ -34,7 +35,7 @@ def reasons_for(question: Question, left: Sequence[bool], decide: Decide) -> tup
     broken = [rule for rule in question.rules if not kept(rule, left)]
     return (
         *question.lines.clashes,
-        *_unusable(question),
+        *_about_preferences(question, left),
         *_about_open(question, by_line, ways),
         *_about_locks(question, broken, by_line, left, ways),
         *_about_rings(question, broken, by_line, left),
@@ -42,9 +43,27 @@ def reasons_for(question: Question, left: Sequence[bool], decide: Decide) -> tup
     )
 
 
-def _unusable(question: Question) -> Iterator[Reason]:
-    for name in question.unusable:
-        yield Reason(None, f"The preference “{name}” fails and is left out.")
+def _about_preferences(question: Question, left: Sequence[bool]) -> Iterator[Reason]:
+    """Name the preferences that fail, and say of each one that was added how many seams it turned round."""
+    own = [one.weights for one in question.weighed if one.preference in DEFAULTS and one.weights is not None]
+    for one in question.weighed:
+        if one.weights is None:
+            yield Reason(None, f"The preference “{one.preference.name}” fails and is left out.")
+        elif one.preference.technique or (one.preference not in DEFAULTS and one.preference.name != TOWARD_SET_IN):
+            turned = sum(
+                _turns_round(one.weights[seam], sum(w[seam] for w in own), left[seam]) for seam in question.seams
+            )
+            if turned:
+                seams = "1 seam goes" if turned == 1 else f"{turned} seams go"
+                said = (
+                    f"By “{one.preference.name}”, {seams} the other way than the colours ask: {one.preference.summary}"
+                )
+                yield Reason(None, said)
+
+
+def _turns_round(weight: int, without: int, left: bool) -> bool:
+    """Tell whether a seam goes where one preference wants it and the built-in ones do not."""
+    return weight * without < 0 and (weight > 0) == left
 
 
 def _about_open(question: Question, by_line: Holds, ways: WaysOut) -> Iterator[Reason]:

@@ -1,6 +1,6 @@
 """The pressing as a question about equal and unequal pairs: what must hold, what should, and how much it counts."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import NamedTuple
@@ -55,7 +55,7 @@ class Question:
     first_choice: tuple[bool, ...]
     crossings: tuple[Crossing, ...]
     lines: AuthorLines
-    unusable: tuple[str, ...]  # preferences that fail
+    weighed: "tuple[Weighed, ...]"
     alike: tuple[Tie, ...] = ()
 
 
@@ -66,19 +66,23 @@ def rules_of(assembly: Assembly, crossings: tuple[Crossing, ...], lines: AuthorL
     return tuple(sorted(found, key=lambda rule: rule.rank))
 
 
-def weights_of(graph: PatchGraph, preferences: Iterable[PressingPreference]) -> tuple[tuple[int, ...], tuple[str, ...]]:
-    """Return what pressing each segment to its left gains, in thousandths, and the preferences that cannot be used."""
-    total = [0] * len(graph.segments)
-    broken: list[str] = []
-    for preference in preferences:
-        try:
-            weighed = [(seam.index, round(_GRAIN * preference.weigh(graph, seam))) for seam in graph.seams]
-        except Exception:  # noqa: BLE001 - a plugin's preference may do anything
-            broken.append(preference.name)
-            continue
-        for index, weight in weighed:
-            total[index] += weight
-    return tuple(total), tuple(broken)
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """What a preference gains for each segment pressed to its left, in thousandths; None when it fails."""
+
+    preference: PressingPreference
+    weights: tuple[int, ...] | None
+
+
+def weigh(graph: PatchGraph, preference: PressingPreference) -> Weighed:
+    """Ask a preference about every seam; one that fails anywhere is left out altogether."""
+    weights = [0] * len(graph.segments)
+    try:
+        for seam in graph.seams:
+            weights[seam.index] = round(_GRAIN * preference.weigh(graph, seam))
+    except Exception:  # noqa: BLE001 - a plugin's preference may do anything
+        return Weighed(preference, None)
+    return Weighed(preference, tuple(weights))
 
 
 def rules_at(crossings: tuple[Crossing, ...], wished: dict[int, SpinSense], opened: frozenset[int]) -> Iterator[Rule]:
@@ -137,7 +141,8 @@ def ask(assembly: Assembly, preferences: tuple[PressingPreference, ...], lines: 
     graph = assembly.graph
     crossings = crossings_of(assembly)
     opened = frozenset(s.segment for s in lines.settled if s.left is None)
-    weights, unusable = weights_of(graph, preferences)
+    weighed = tuple(weigh(graph, preference) for preference in preferences)
+    usable = [one.weights for one in weighed if one.weights is not None]
     darkness = [(*lightness_of(graph, patch), patch) for patch in range(len(graph.block.patches))]
     return Question(
         graph=graph,
@@ -145,9 +150,9 @@ def ask(assembly: Assembly, preferences: tuple[PressingPreference, ...], lines: 
         opened=opened,
         settled=tuple((s.segment, s.left) for s in lines.settled if s.left is not None),
         rules=rules_of(assembly, crossings, lines),
-        weights=weights,
+        weights=tuple(map(sum, zip(*usable, strict=True))) if usable else (0,) * len(graph.segments),
         first_choice=tuple(not s.is_seam or darkness[s.left] < darkness[s.right] for s in graph.segments),
         crossings=crossings,
         lines=lines,
-        unusable=unusable,
+        weighed=weighed,
     )

@@ -64,6 +64,8 @@ class Pressing:
 
     `directions` has one entry for every seam segment of the graph, by segment index. `proven` is True only when the
     solver proved that no other choice is better; `gap` is what it could not rule out, in cost, 0.0 when proven.
+    `versions` has an entry for each block that is placed more than once in equal copies; `techniques` are those that
+    the person asked for.
     """
 
     directions: tuple[Pressed, ...]
@@ -74,6 +76,7 @@ class Pressing:
     gap: float
     reasons: tuple[Reason, ...]
     versions: tuple[PlacedVersions, ...] = ()
+    techniques: tuple[str, ...] = ()
 
     def version_of(self, group: tuple[str, ...]) -> str | None:
         """Return the letter of the version that a patch of that group is pressed in; None when there is only one."""
