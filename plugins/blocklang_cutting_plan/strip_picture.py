@@ -8,6 +8,7 @@ from blocklang_drawing.hatching import hatch
 from blocklang_drawing.shapes import polygon, polyline
 
 from blocklang.cloth import ClothPlan, PlannedStrip, SubCuts
+from blocklang.cutting import Lay
 from blocklang_cutting_plan.contents import StripWords
 from blocklang_cutting_plan.sub_cut_lines import cut_lines
 
@@ -78,7 +79,7 @@ def _strip(cloth: ClothPlan, strip: PlannedStrip, bar: Bar, letters: dict[int, s
     if strip.strip_set is None and usable - at > 1e-6:
         yield _hatched(bar.box(at, usable, 0.0, bar.high), theme)
     yield Path((polygon(whole),), Paint(stroke=theme.ink, width=1.2))
-    yield from _labels(strip, bar, letters, theme)
+    yield from _labels(cloth, strip, bar, letters, theme)
 
 
 def _run(cloth: ClothPlan, cut: SubCuts, at: float, bar: Bar, theme: Theme) -> Iterator[Shape]:
@@ -104,12 +105,13 @@ def _hatched(ring: tuple[tuple[float, float], ...], theme: Theme) -> Shape:
     return Path(hatch(ring, _LEFT_OVER), Paint(stroke=theme.quiet, width=_LEFT_OVER.width))
 
 
-def _labels(strip: PlannedStrip, bar: Bar, letters: dict[int, str], theme: Theme) -> Iterator[Shape]:
-    """Yield a letter in every shape, or in the middle of them where they are too narrow for that."""
+def _labels(cloth: ClothPlan, strip: PlannedStrip, bar: Bar, letters: dict[int, str], theme: Theme) -> Iterator[Shape]:
+    """Yield a letter in every shape, or in the middle of all where they are too narrow for that or slant."""
     at = 0.0
     for cut in strip.cuts:
         letter, step = letters[cut.piece], float(cut.length) / cut.count
-        if text_width(letter, SIZE, bold=True) + 3 <= step * bar.scale:
+        is_straight = cloth.cutting.pieces[cut.piece].lay in (Lay.UPRIGHT, Lay.TEMPLATE)
+        if is_straight and text_width(letter, SIZE, bold=True) + 3 <= step * bar.scale:
             middles = [at + (number + 0.5) * step for number in range(cut.count)]
         else:
             middles = [at + float(cut.length) / 2]
