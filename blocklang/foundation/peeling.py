@@ -10,7 +10,8 @@ def is_section(lay: Lay, members: int) -> bool:
 
     Taking off any patch that can be sewn last never spoils the rest (docs/foundation.md), so no choice is undone.
     """
-    return not core_of(lay, members) & (core_of(lay, members) - 1)
+    core = core_of(lay, members)
+    return not core & (core - 1)
 
 
 def core_of(lay: Lay, members: int, kept: int = 0) -> int:

@@ -13,6 +13,8 @@ NEAR = 2e-4  # inches
 _BEYOND = 0.02
 #: At a sharp corner the overlap of two swollen shapes runs a little way round it (inches).
 _LOOSE = 0.003
+#: No seam is as short as this (inches): corners that touch in a point share less.
+_SHORT = 0.015
 
 
 def shapes_of(block: Block) -> list[Polygon]:
@@ -36,9 +38,9 @@ def seam_between(patch: Polygon, rest: Polygon) -> LineString | None:
     """Return the seam that sews a patch to a section: one straight line right through, or None."""
     shared = patch.boundary.intersection(rest.buffer(NEAR))
     pieces = [shared] if shared.geom_type == "LineString" else [g for g in getattr(shared, "geoms", []) if g.length > 0]
-    pieces = [g for g in pieces if g.length > 4 * NEAR]
+    pieces = [g for g in pieces if g.length > _SHORT]
     merged = linemerge(pieces) if len(pieces) > 1 else (pieces[0] if pieces else LineString())
-    if merged.geom_type != "LineString" or merged.length < 4 * NEAR or merged.is_ring:
+    if merged.geom_type != "LineString" or merged.length < _SHORT or merged.is_ring:
         return None
     first, last = merged.coords[0], merged.coords[-1]
     straight = LineString([first, last])

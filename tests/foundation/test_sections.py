@@ -10,6 +10,7 @@ from blocklang.foundation.lines import lay_out, mask_of
 from blocklang.foundation.peeling import is_section
 from blocklang.foundation.sameness import Sameness
 from blocklang.geometry import TICKS_PER_INCH
+from tests.foundation.chords import chords
 from tests.foundation.outside import Brute, replay, shapes_of
 from tests.library.plans import NAMES, graph_of
 from tests.support import blocks
@@ -35,6 +36,16 @@ def agree(block: Block) -> None:
 @pytest.mark.parametrize("seed", SMALL[:20])
 def test_random_blocks_agree_with_brute_force(seed):
     agree(any_block(seed))
+
+
+CHORDS = [seed for seed in range(90) if (made := chords(seed, 3 + seed % 2, 3)) and 3 <= len(made.patches) <= 7]
+
+
+@pytest.mark.parametrize("seed", CHORDS)
+def test_blocks_of_all_angles_agree_with_brute_force(seed):
+    block = chords(seed, 3 + seed % 2, 3)
+    assert block is not None
+    agree(block)
 
 
 @pytest.mark.parametrize(
