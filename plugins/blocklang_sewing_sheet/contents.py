@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from blocklang_drawing import say_measure
 
 from blocklang.assembly import JoinKind
+from blocklang.bias import Bias, find_bias
 from blocklang.block import LengthUnit, SpinSense
 from blocklang.cutting import describe_layout, describe_piece, describe_strip_set
 from blocklang.hooks import OutputOptions
@@ -59,6 +60,8 @@ class Sheet:
 def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
     """Return the words of a plan's sheet."""
     block, unit = plan.block, options.unit
+    bias = find_bias(plan.graph, plan.cutting)
+    stretchy = _stretchy_steps(plan, bias)
     finished, unfinished = _sizes(plan, unit)
     return Sheet(
         name=block.name,
@@ -68,9 +71,12 @@ def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
         facts=_facts(plan, options),
         fabrics=tuple(_fabric(plan, fabric.id, unit) for fabric in block.fabrics if _is_used(plan, fabric.id)),
         cutting_notes=(*_strip_sets(plan, unit), *plan.cutting.notes, *words.TEST_STRIP_OFF),
-        before=(words.allowance_line(say_measure(block.seam_allowance, unit)),),
+        before=(
+            words.allowance_line(say_measure(block.seam_allowance, unit)),
+            *(warning.sentence for warning in bias.outside),
+        ),
         cautions=words.CAUTIONS,
-        steps=tuple(_step(plan, step, options) for step in plan.steps),
+        steps=tuple(_step(plan, step, options, stretchy.get(step.number, ())) for step in plan.steps),
         pressing=(*words.MAP_SENTENCES, *((words.SPINS_SHOWN,) if _is_spun(plan) else ())),
         finishing=words.finishing(unfinished, finished),
         credits=tuple(words.credit_line(c.name, c.author, c.licence, c.source) for c in block.credits),
@@ -112,8 +118,20 @@ def _strip_sets(plan: SewingPlan, unit: LengthUnit) -> tuple[str, ...]:
     return tuple(describe_strip_set(made, unit) for made in plan.cutting.strip_sets)
 
 
-def _step(plan: SewingPlan, step: PlanStep, options: OutputOptions) -> StepEntry:
-    said = step_sentences(plan, step, options.unit)
+def _stretchy_steps(plan: SewingPlan, bias: Bias) -> dict[int, tuple[str, ...]]:
+    """Return what to say about bias edges at the first step that sews them, by its number."""
+    told: set[str] = set()
+    said: dict[int, tuple[str, ...]] = {}
+    for step in plan.steps:
+        seams = {t.segment for join in first_making(step) for t in plan.assembly.joins[join.index].path}
+        new = [warning.sentence for warning in bias.about(seams) if warning.sentence not in told]
+        told.update(new)
+        said[step.number] = tuple(new)
+    return said
+
+
+def _step(plan: SewingPlan, step: PlanStep, options: OutputOptions, stretchy: tuple[str, ...]) -> StepEntry:
+    said = step_sentences(plan, step, options.unit, stretchy)
     check = said[-1] if step.measures is not None else ""
     return StepEntry(
         number=step.number,

@@ -14,8 +14,10 @@ def first_making(step: PlanStep) -> tuple[PlanJoin, ...]:
     return step.joins[: len(step.joins) // max(step.times, 1)]
 
 
-def step_sentences(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[str, ...]:
-    """Return the sentences of a step, in order."""
+def step_sentences(
+    plan: SewingPlan, step: PlanStep, unit: LengthUnit, stretchy: tuple[str, ...] = ()
+) -> tuple[str, ...]:
+    """Return the sentences of a step, in order; `stretchy` says which of its edges are on the bias."""
     joins = first_making(step)
     return (
         *_begin(plan, step, joins),
@@ -23,6 +25,7 @@ def step_sentences(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[
         *_stops(plan, joins),
         *((words.CHAIN_PIECE,) if step.chained else ()),
         *_needle(plan, step, unit),
+        *stretchy,
         *_press(plan, joins),
         *_check(plan, step, unit),
     )
