@@ -5,7 +5,7 @@ May import cutting and all that lies before it; nothing later on the route.
 
 from blocklang.cloth.laying_out import lay_out
 from blocklang.cloth.panels import fill_panel
-from blocklang.cloth.plan import ClothOptions, ClothPlan, FabricPlan, PlannedStrip, SubCuts
+from blocklang.cloth.plan import ClothOptions, ClothPlan, FabricPlan, PlannedStrip, SubCuts, Turning
 from blocklang.cloth.planning import plan_cloth
 from blocklang.cloth.values import FilledPanel, Filling, Layout, Order, Panel, Way, in_order, straight_way
 
@@ -20,6 +20,7 @@ __all__ = [
     "Panel",
     "PlannedStrip",
     "SubCuts",
+    "Turning",
     "Way",
     "fill_panel",
     "in_order",

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from blocklang.block import Block
-from blocklang.cloth.plan import ClothOptions
+from blocklang.cloth.plan import ClothOptions, Turning
 from blocklang.cutting import Cutting, Lay, Piece, Run
 from blocklang.geometry.tolerance import SAME_POINT
 
@@ -66,7 +66,7 @@ def _kinds(block: Block, cutting: Cutting, options: ClothOptions, run: Run) -> I
     if piece.fabric in options.directional and _is_rectangle(piece):
         yield from _as_in_the_block(block, cutting, run)
         return
-    turns = options.turning and piece.fabric not in options.directional
+    turns = options.turning is not Turning.NEVER and piece.fabric not in options.directional
     for place, wanted in enumerate(run.lots):
         if wanted:
             yield Kind(run.piece, wanted, place == 1, _lies(piece, run, turns))

@@ -1,9 +1,18 @@
 """The cutting plan of every fabric, as frozen values; all lengths in inches."""
 
 from dataclasses import dataclass
+from enum import StrEnum
 from fractions import Fraction
 
 from blocklang.cutting import Cutting
+
+
+class Turning(StrEnum):
+    """When shapes may lie with their longer side along the cloth instead of across it, or the other way about."""
+
+    NEVER = "never"
+    TO_BUY_LESS = "to-buy-less"  # only where a shop would have to cut less
+    ALWAYS = "always"  # wherever it makes the plan shorter
 
 
 @dataclass(frozen=True, slots=True)
@@ -11,13 +20,13 @@ class ClothOptions:
     """What may be chosen about cloth beyond the cutting list.
 
     `shrinkage` is the part of its length that cloth loses in the wash (3/100), `reserve` inches that are bought beyond
-    the plan. `turning` lets shapes lie with their longer side along the cloth or across it; in the fabrics of
-    `directional`, which are printed one way, rectangles stay as they stand in the block and nothing else is turned.
+    the plan. In the fabrics of `directional`, which are printed one way, rectangles stay as they stand in the block and
+    nothing else is turned.
     """
 
     shrinkage: Fraction = Fraction(0)
     reserve: Fraction = Fraction(0)
-    turning: bool = True
+    turning: Turning = Turning.TO_BUY_LESS
     directional: tuple[str, ...] = ()
 
 

@@ -9,7 +9,7 @@ from blocklang.block import Block
 from blocklang.cloth.buying import in_yards, length_to_buy
 from blocklang.cloth.kinds import Kind, Lie, kinds_of, unit_of
 from blocklang.cloth.laying_out import lay_out, least_length
-from blocklang.cloth.plan import ClothOptions, ClothPlan, FabricPlan, PlannedStrip, SubCuts
+from blocklang.cloth.plan import ClothOptions, ClothPlan, FabricPlan, PlannedStrip, SubCuts, Turning
 from blocklang.cloth.values import Layout, Order, Way
 from blocklang.cutting import Cutting, CuttingOptions
 from blocklang.cutting.rounding import MARKS
@@ -52,7 +52,7 @@ def _fabric(fabric: str, fitting: Sequence[Kind], cutting: Cutting, options: Clo
 
 
 def _laid_out(kinds: Sequence[Kind], options: CuttingOptions, taken: Fraction, chosen: ClothOptions) -> "_LaidOut":
-    """Return a layout with every shape as the cutting list has it, or with some turned where that is less to buy.
+    """Return a layout with every shape as the cutting list has it, or with some turned where that is worth it.
 
     The bounds hold for both, so they are those with turning.
     """
@@ -64,15 +64,20 @@ def _laid_out(kinds: Sequence[Kind], options: CuttingOptions, taken: Fraction, c
     free = _asked(kinds, options)
     relaxed, bound = (length * free.unit for length in least_length(free.order))
 
-    def to_buy(length: Fraction) -> Fraction:
-        return in_yards(length_to_buy(length + taken, chosen.shrinkage, chosen.reserve))
-
-    if to_buy(bound) < to_buy(layout.length * plain.unit):
+    shortest = layout.length * plain.unit
+    if _counted(bound, taken, chosen) < _counted(shortest, taken, chosen):
         turned = lay_out(free.order)
         bound = turned.bound * free.unit
-        if to_buy(turned.length * free.unit) < to_buy(layout.length * plain.unit):
+        if _counted(turned.length * free.unit, taken, chosen) < _counted(shortest, taken, chosen):
             return _LaidOut(free, turned, relaxed, bound)
-    return _LaidOut(plain, layout, relaxed, min(bound, layout.length * plain.unit))
+    return _LaidOut(plain, layout, relaxed, min(bound, shortest))
+
+
+def _counted(length: Fraction, taken: Fraction, chosen: ClothOptions) -> Fraction:
+    """Return what counts about a length: itself where shapes are always turned, else what has to be bought for it."""
+    if chosen.turning is Turning.ALWAYS:
+        return length
+    return in_yards(length_to_buy(length + taken, chosen.shrinkage, chosen.reserve))
 
 
 def _first_that_fits(kind: Kind, usable: Fraction) -> tuple[Lie, ...]:

@@ -3,6 +3,7 @@
 from fractions import Fraction
 from typing import Final
 
+from blocklang.cloth import Turning
 from blocklang.hooks import CannotMakeError, OutputOptions
 from blocklang.plan import SewingPlan
 
@@ -11,7 +12,7 @@ SHRINKAGE, RESERVE, TURNING, DIRECTIONAL = "shrinkage", "reserve", "turning", "d
 CHOICES: Final[tuple[tuple[str, str, tuple[str, ...]], ...]] = (
     (SHRINKAGE, "Per cent of its length that the fabric loses in the wash, such as 3.", ()),
     (RESERVE, "Inches to buy beyond the plan, such as 2 or 4 1/2.", ()),
-    (TURNING, "Whether pieces may be turned a quarter turn where that saves fabric.", ("yes", "no")),
+    (TURNING, "When pieces may be turned a quarter turn.", tuple(Turning)),
     (DIRECTIONAL, "Fabrics that are printed one way, their names with commas between.", ()),
 )
 _MOST_SHRINKAGE, _MOST_RESERVE = Fraction(25), Fraction(360)
@@ -23,7 +24,7 @@ class Chosen:
     def __init__(self, plan: SewingPlan, options: OutputOptions) -> None:
         self.shrinkage = _number(options.setting(SHRINKAGE, "0"), SHRINKAGE, _MOST_SHRINKAGE) / 100
         self.reserve = _number(options.setting(RESERVE, "0"), RESERVE, _MOST_RESERVE)
-        self.turning = options.setting(TURNING, "yes") == "yes"
+        self.turning = Turning(options.setting(TURNING, Turning.TO_BUY_LESS))
         self.directional = _fabrics(plan, options.setting(DIRECTIONAL))
 
 
