@@ -39,11 +39,11 @@ class Resewing:
         together = frozenset().union(*members)
         assert not self.sewn.intersection(path), "sewn twice"
         self.sewn.update(path)
-        if join.kind is JoinKind.PARTIAL_FINISH:
-            self._finishes(join, path, points, members)
-        else:
+        if len(members) == 2:
             self._joins(path, members)
-        self._passes(path, points)
+        else:
+            self._closes(join, path, points, members)
+        self._passes(join, path, points)
         self._turns(join, path, points)
         for stops, point in ((join.start_stops, points[0]), (join.end_stops, points[-1])):
             assert stops == self._stops(point, together) or points[0] == points[-1], f"stop at {self._at(point)}"
@@ -86,33 +86,23 @@ class Resewing:
         return self.drawing.points[point]
 
     def _joins(self, path: list[int], members: list[frozenset[int]]) -> None:
-        """Two units meet along all that they share, but for the rest of straight seams that are begun, however far it leads."""
+        """Every seam of the path lies between the two units."""
         one, other = members
-        shared = {
-            s for s, (a, b) in enumerate(self.drawing.sides) if (a in one and b in other) or (b in one and a in other)
-        }
-        assert shared.issuperset(path), "the path leaves the two units"
-        inside = {s for s, pair in enumerate(self.drawing.sides) if one.union(other).issuperset(pair)}
-        rest, begun = inside.difference(self.sewn), set(self.sewn)
-        while rest:
-            more = {s for s in rest if any(begun.intersection(self._ahead(s, p)) for p in self.drawing.ends[s])}
-            assert more, "what stays open carries nothing on"
-            begun |= more
-            rest -= more
+        for a, b in (self.drawing.sides[seam] for seam in path):
+            assert (a in one and b in other) or (b in one and a in other), "the path leaves the two units"
 
     def _ahead(self, seam: int, point: int) -> tuple[int, ...]:
         return () if point in self.drawing.outside else self.drawing.ahead(seam, point)
 
-    def _finishes(self, join: Join, path: list[int], points: list[int], members: list[frozenset[int]]) -> None:
-        """A finish goes on straight from something sewn, within one unit."""
+    def _closes(self, join: Join, path: list[int], points: list[int], members: list[frozenset[int]]) -> None:
+        """A finish goes on straight from something sewn, within one unit; else a ring of pieces is closed."""
         (unit,) = members
         assert all(set(self.drawing.sides[seam]) <= unit for seam in path)
-        assert not join.pivots
-        before = self.sewn.difference(path)
-        assert before.intersection(self._ahead(path[0], points[0])), "a finish begins where nothing is begun"
-        self.partials += 1
+        if join.kind is JoinKind.PARTIAL_FINISH:
+            begun = self.sewn.intersection(self._ahead(path[0], points[0]))
+            assert begun.difference(path), "a finish begins where nothing is begun"
 
-    def _passes(self, path: list[int], points: list[int]) -> None:
+    def _passes(self, join: Join, path: list[int], points: list[int]) -> None:
         """Inside a path nothing may be open any more; at its ends it may only close what it carries straight on."""
         for point in points[1:-1]:
             assert point not in self.drawing.outside
@@ -120,6 +110,12 @@ class Resewing:
         for seam, point in ((path[0], points[0]), (path[-1], points[-1])):
             if point not in self.drawing.outside and self._is_closed(point) and points[0] != points[-1]:
                 assert self._ahead(seam, point), f"closed from one side without a pivot at {self._at(point)}"
+                assert len(join.units) == 1, f"two units cannot close {self._at(point)} from one side"
+                self.partials += 1
+        if points[0] == points[-1] and points[0] not in self.drawing.outside and self._is_closed(points[0]):
+            assert path[-1] in self._ahead(path[0], points[0]), (
+                f"a ring turns where it meets itself at {self._at(points[0])}"
+            )
 
     def _is_closed(self, point: int) -> bool:
         return self.sewn.issuperset(self.drawing.seams_at[point])

@@ -82,7 +82,7 @@ def _chords(rng: random.Random, many: int) -> Block:
 def _star(rng: random.Random, many: int) -> Block:
     """An eight-pointed star with some of its patches cut by chords, or a sector of it without the rest."""
     shapes = _star_shapes()
-    return _divided(rng, _cluster(rng, shapes, max(4, min(len(shapes), many - rng.randrange(3)))), many)
+    return _divided(rng, _cluster(rng, shapes, max(3, min(len(shapes), many - rng.choice((0, 1, 2, 4, 4))))), many, 0.3)
 
 
 @cache
@@ -93,7 +93,9 @@ def _star_shapes() -> tuple[Shape, ...]:
 def _hexagons(rng: random.Random, many: int) -> Block:
     """A cluster of hexagons without a hole, some of them cut by chords."""
     shapes = _hexagon_shapes()
-    return _divided(rng, _cluster(rng, shapes, max(3, min(len(shapes), many) - rng.randrange(4))), many)
+    return _divided(
+        rng, _cluster(rng, shapes, max(2, min(len(shapes), many) - rng.choice((0, 1, 2, 3, 4, 4)))), many, 0.3
+    )
 
 
 @cache
@@ -112,11 +114,18 @@ def _whirl_of_any(rng: random.Random, many: int) -> Block:
         if turned is None:
             break
         shapes[:1] = turned
-    return _drawn(_cut_up(rng, shapes, many), outline)
+    return _drawn(_cut_up(rng, shapes, many, 0.1), outline)
 
 
 def _on_circle(radius: float, turn: float) -> Place:
     return radius + radius * math.cos(math.tau * turn + 0.4), radius + radius * math.sin(math.tau * turn + 0.4)
+
+
+def _whirled(rng: random.Random, shape: Shape) -> list[Shape] | None:
+    corners = [p for k, p in enumerate(shape) if _turn(shape[k - 1], p, shape[(k + 1) % len(shape)]) > 1e-6]
+    if len(corners) < len(shape):
+        return None
+    return _arms(shape, rng.choice((0.25, 0.3, 0.35, 0.4)), rng.random() < 0.5)
 
 
 def _arms(shape: Shape, share: float, mirrored: bool) -> list[Shape] | None:
@@ -142,8 +151,8 @@ def _arms(shape: Shape, share: float, mirrored: bool) -> list[Shape] | None:
 
 def _pies(rng: random.Random, many: int) -> Block:
     """Squares with a quarter circle in any corner, plain, halved, or beside chords; some quarters are parted again."""
-    wide = 2 if many < 12 else 3
-    high = max(1, min(3, many // (2 * wide)))
+    wide = 2 if many < 12 else max(3, round(math.sqrt(many / 2)))
+    high = max(1, many // (2 * wide))
     patches: list[Patch] = []
     for i in range(wide):
         for j in range(high):
@@ -190,7 +199,8 @@ def _slices(name: str, at: Callable[[float, float], Point], radius: float, rng: 
 
 def _jigsaw(rng: random.Random, many: int) -> Block:
     """Squares of a grid grown together at random: patches with inner corners, notches and hooks."""
-    wide, high = rng.choice(((3, 3), (4, 3), (3, 4), (4, 4)))
+    side = max(3, round(math.sqrt(1.6 * many)))
+    wide, high = rng.choice(((side, side), (side + 1, side), (side, side + 1), (side + 1, side + 1)))
     cells = {(i, j): k for k, (i, j) in enumerate((i, j) for i in range(wide) for j in range(high))}
     for _ in range(20 * wide * high):
         if len(set(cells.values())) <= many:
@@ -275,19 +285,19 @@ def _outline(shapes: Iterable[Shape]) -> Shape:
     return tuple(ring) if len(ring) == len(loose) == len(after) else ()
 
 
-def _divided(rng: random.Random, shapes: Sequence[Shape], many: int) -> Block:
-    """Draw shapes with shared corners, cut up along chords."""
+def _divided(rng: random.Random, shapes: Sequence[Shape], many: int, whirls: float = 0.0) -> Block:
+    """Draw shapes with shared corners, cut up along chords and now and then into whirls."""
     exact = {(round(x, 3), round(y, 3)): (x, y) for shape in shapes for x, y in shape}
-    return _drawn(_cut_up(rng, list(shapes), many), tuple(exact[corner] for corner in _outline(shapes)))
+    return _drawn(_cut_up(rng, list(shapes), many, whirls), tuple(exact[corner] for corner in _outline(shapes)))
 
 
-def _cut_up(rng: random.Random, shapes: list[Shape], many: int) -> list[Shape]:
-    """Cut single patches along chords until there are as many as asked for, or no good chord turns up."""
+def _cut_up(rng: random.Random, shapes: list[Shape], many: int, whirls: float) -> list[Shape]:
+    """Part single patches, along chords or into whirls, until there are as many as asked for or nothing good turns up."""
     for _ in range(30 * many):
         if len(shapes) >= many:
             break
         shape = rng.choice(shapes)
-        parts = _cut(rng, shape)
+        parts = _whirled(rng, shape) if rng.random() < whirls else _cut(rng, shape)
         if parts and all(_good(part) for part in parts):
             others = [p for other in shapes for p in other]
             if _keeps_apart([p for s in parts for p in s], others):
@@ -317,11 +327,14 @@ def _good(shape: Shape) -> bool:
 def _is_convex(shape: Shape) -> bool:
     n = len(shape)
     for k in range(n):
-        (ax, ay), (bx, by), (cx, cy) = shape[k - 1], shape[k], shape[(k + 1) % n]
-        turn = math.remainder(math.atan2(cy - by, cx - bx) - math.atan2(by - ay, bx - ax), math.tau)
+        turn = _turn(shape[k - 1], shape[k], shape[(k + 1) % n])
         if not (abs(turn) < 1e-6 or 0.05 < turn < math.pi - 0.2):
             return False
     return True
+
+
+def _turn(a: Place, b: Place, c: Place) -> float:
+    return math.remainder(math.atan2(c[1] - b[1], c[0] - b[0]) - math.atan2(b[1] - a[1], b[0] - a[0]), math.tau)
 
 
 def _keeps_apart(new: list[Place], old: list[Place]) -> bool:
@@ -345,3 +358,22 @@ def _meeting(a: Place, b: Place, c: Place, d: Place) -> Place | None:
     t = ((c[0] - a[0]) * sy - (c[1] - a[1]) * sx) / cross
     u = ((c[0] - a[0]) * ry - (c[1] - a[1]) * rx) / cross
     return (a[0] + rx * t, a[1] + ry * t) if 0 < t < 1 and 0 < u < 1 else None
+
+
+def circle() -> Block:
+    """Return two half circles set into a ground of two halves, parted the other way: no cut runs right through."""
+    middle, top, low, left, right = (from_inches(*at) for at in ((4, 4), (4, 6), (4, 2), (2, 4), (6, 4)))
+    corners = [from_inches(x, y) for x, y in ((0, 0), (4, 0), (8, 0), (8, 8), (4, 8), (0, 8))]
+    arcs = [Arc(middle, False), Arc(middle, True)]
+    rings = {
+        "upper": [Edge(right, left, arcs[0]), Edge(left, right)],
+        "lower": [Edge(left, right, arcs[0]), Edge(right, left)],
+        "west": [Edge(low, top, arcs[1]), *_through(top, corners[4], corners[5], corners[0], corners[1], low)],
+        "east": [Edge(top, low, arcs[1]), *_through(low, corners[1], corners[2], corners[3], corners[4], top)],
+    }
+    patches = [Patch(n, n, "deep" if len(ring) == 2 else "fog", Outline(tuple(ring))) for n, ring in rings.items()]
+    return blocks.block(patches, blocks.square(8), "Circle")
+
+
+def _through(*points: Point) -> list[Edge]:
+    return [Edge(a, b) for a, b in zip(points, points[1:], strict=False)]

@@ -8,11 +8,10 @@ The state is the set of seams that are sewn. One run of the needle sews a path o
 
 Counting runs: n patches, s seams and i inner points of a block without holes have n - s + i = 1, and a run of k seams
 closes the k - 1 points inside it. So the runs beyond the n - 1 joins that every order needs, the finishes, are as many
-as the points that are closed from one side.
+as the points that are closed from one side. (A run that meets itself closes k points; a ring was closed before it.)
 
 Held strictly, a run with the same unit on both sides is straight and carries a sewn seam straight on, and nothing is
-left open inside a unit but such a rest of a begun straight seam. Loosely, neither is asked, so that
-the loose least is a lower bound whatever is thought of odd finishes.
+left open inside a unit but such a rest of a begun straight seam. Loosely, neither is asked: that is what is planned for.
 """
 
 from collections.abc import Iterator
@@ -79,18 +78,23 @@ class Needle:
         """Yield the runs that begin with a seam, travelled from one end to the other, and go on."""
         path, seam, pivots = 1 << first, first, 0
         while True:
-            sides = ((first, start), (seam, end)) if start != end else ((seam, end),)
-            closing = [(s, p) for s, p in sides if self._at[p] and not self._at[p] & ~sewn & ~path]
+            ring = start == end  # then the point at which it meets itself is passed like any other
+            sides = () if ring else ((first, start), (seam, end))
+            turns = ring and self._is_last(sewn | path, end) and not self._ahead[seam, end] >> first & 1
+            closing = [(s, p) for s, p in sides if self._is_last(sewn | path, p)]
             carried = [bool(self._ahead[s, p] & (sewn | path)) for s, p in closing]
             carries = any(self._ahead[s, p] & sewn for s, p in sides if self._at[p])
-            yield Run(path, pivots + len(closing) - sum(carried), len(closing), carries)
+            yield Run(path, pivots + turns + len(closing) - sum(carried), len(closing), carries)
             others = self._at[end] & ~sewn & ~path
-            if start == end or others.bit_count() != 1 or self._at[end] & path & ~(1 << seam):
+            if ring or others.bit_count() != 1 or self._at[end] & path & ~(1 << seam):
                 return
             following = others.bit_length() - 1
             pivots += not self._ahead[seam, end] & others
             path |= others
             seam, end = following, self.drawing.far(following, end)
+
+    def _is_last(self, sewn: int, point: int) -> bool:
+        return bool(self._at[point]) and not self._at[point] & ~sewn
 
     def units(self, sewn: int) -> list[int]:
         """Return, for each patch, the lowest patch of its unit."""
@@ -125,7 +129,7 @@ def mask(seams: tuple[int, ...]) -> int:
     return sum(1 << seam for seam in seams)
 
 
-def fewest(drawing: Drawing, strict: bool = True, most: int = 100_000) -> tuple[int, int] | None:
+def fewest(drawing: Drawing, strict: bool = False, most: int = 100_000) -> tuple[int, int] | None:
     """Return the fewest pivots and, with those, the fewest partial seams; None when no order or after `most` states.
 
     Best first, pivots before partial seams, what is owed at open points added: sewing a run never makes paid and owed
