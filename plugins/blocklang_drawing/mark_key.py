@@ -2,7 +2,7 @@
 
 from enum import StrEnum
 
-from blocklang_drawing.seam_marks import DASH, SeamEnd, draw_pivot, draw_seam_end
+from blocklang_drawing.seam_marks import DASH, SeamEnd, draw_pivot, draw_quarter_tick, draw_seam_end
 from blocklang_drawing.shapes import Arrow, Drawing, Paint, Path, Shape, polygon, polyline
 from blocklang_drawing.theme import Theme
 
@@ -16,6 +16,7 @@ class Mark(StrEnum):
     STOP = "stop"
     RAW_EDGE = "raw edge"
     PIVOT = "pivot"
+    QUARTER = "quarter"
     PRESS = "press"
     OPEN = "open"
 
@@ -40,6 +41,12 @@ def _shapes(mark: Mark, theme: Theme) -> tuple[Shape, ...]:
             bent = polyline(((0.5, 4.0), (WIDTH / 2, HEIGHT - 6), (WIDTH - 0.5, 4.0)))
             line = Path((bent,), Paint(stroke=theme.ink, width=1.7, dash=DASH))
             return line, draw_pivot((WIDTH / 2, HEIGHT - 6), theme)
+        case Mark.QUARTER:
+            line = Path(
+                (polyline(((0.5, middle), (WIDTH - 0.5, middle))),), Paint(stroke=theme.ink, width=1.7, dash=DASH)
+            )
+            places = ((WIDTH / 4, False), (WIDTH / 2, True), (WIDTH * 3 / 4, False))
+            return line, *(draw_quarter_tick((x, middle), (1.0, 0.0), longer, theme) for x, longer in places)
         case Mark.PRESS | Mark.OPEN:
             line = Path((polyline(((WIDTH / 2, 0.5), (WIDTH / 2, HEIGHT - 0.5))),), Paint(stroke=theme.ink, width=0.7))
             start = WIDTH / 2 - (9 if mark is Mark.OPEN else 6)

@@ -39,6 +39,7 @@ def draw_seam_marks(frame: Frame, graph: PatchGraph, laid: LaidApart, theme: The
         for runs in sides:
             shapes.extend(_seam(runs, join, allowance, theme))
         shapes.extend(_pivots(frame, graph, laid, join, touching, theme))
+        shapes.extend(_quarter_ticks(frame, graph, laid, touching, theme))
     return tuple(shapes)
 
 
@@ -113,6 +114,28 @@ def _pivots(
             sides = (contact.left, contact.right)
             found.extend(draw_pivot(frame.at(laid.units[unit].moved(end)), theme) for unit in dict.fromkeys(sides))
     return tuple(found)
+
+
+def _quarter_ticks(
+    frame: Frame, graph: PatchGraph, laid: LaidApart, touching: list[Contact], theme: Theme
+) -> tuple[Shape, ...]:
+    """Return short ticks across a curved seam at its quarter points, on both units; the one in the middle is longer."""
+    found: list[Shape] = []
+    for contact in touching:
+        edge = graph.segments[contact.segment].edge
+        for part in (0.25, 0.5, 0.75) if edge.arc else ():
+            (x, y), (nx, ny) = edge.at(part), edge.at(part + 1e-3)
+            for unit in dict.fromkeys((contact.left, contact.right)):
+                at, on = (frame.at(laid.units[unit].moved(place)) for place in ((x, y), (nx, ny)))
+                found.append(draw_quarter_tick(at, _heading(at, on), part == 0.5, theme))
+    return tuple(found)
+
+
+def draw_quarter_tick(at: Place, along: Place, longer: bool, theme: Theme) -> Path:
+    """Return a tick across a seam line."""
+    half = TICK * (1.0 if longer else 0.65)
+    ends = tuple((at[0] - along[1] * half * side, at[1] + along[0] * half * side) for side in (-1, 1))
+    return Path((polyline(ends),), Paint(stroke=theme.ink, width=1.1))
 
 
 def _haloed(trails: tuple[Trail, ...], allowance: float, theme: Theme, dash: tuple[float, ...]) -> tuple[Path, ...]:

@@ -4,6 +4,7 @@ from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.contents import write_sheet
+from blocklang_sewing_sheet.marks import used_marks
 from blocklang_sewing_sheet.pictures import draw_pictures
 
 
@@ -26,7 +27,7 @@ def write_html(plan: SewingPlan, options: OutputOptions) -> str:
         sheet=sheet,
         pictures=pictures,
         headings=words.CONTENTS,
-        marks=tuple(words.MARKS.values()),
+        marks=tuple(words.MARKS[mark.value] for mark in used_marks(plan)),
         pictures_show=words.PICTURES_SHOW,
         paper=options.paper.value,
         large=options.large_print,

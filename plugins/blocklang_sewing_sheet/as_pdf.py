@@ -10,6 +10,7 @@ from blocklang.hooks import CannotMakeError, OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.contents import write_sheet
+from blocklang_sewing_sheet.marks import used_marks
 from blocklang_sewing_sheet.pictures import draw_pictures
 
 PAPERS = {"letter": "us-letter", "a4": "a4"}
@@ -36,7 +37,7 @@ def _data(plan: SewingPlan, options: OutputOptions) -> str:
         "sheet": _cleaned(asdict(sheet)),
         "pictures": asdict(pictures),
         "headings": words.CONTENTS,
-        "marks": list(words.MARKS.values()),
+        "marks": [words.MARKS[mark.value] for mark in used_marks(plan)],
         "pictures_show": words.PICTURES_SHOW,
         "paper": PAPERS[options.paper.value],
         "large": options.large_print,

@@ -4,7 +4,6 @@ from dataclasses import dataclass
 
 from blocklang_drawing import (
     Drawing,
-    Mark,
     draw_block,
     draw_mark,
     draw_pressing_map,
@@ -16,6 +15,7 @@ from blocklang_drawing import (
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
+from blocklang_sewing_sheet.marks import used_marks
 
 #: What is free across the paper, less the step's own margins (points).
 STEP_WIDTH, STEP_HEIGHT = 460.0, 172.0
@@ -52,7 +52,7 @@ def draw_pictures(plan: SewingPlan, options: OutputOptions, fabrics: tuple[str, 
         block=_picture(draw_block(block, theme, width=200.0, height=200.0)),
         finished=_picture(draw_block(block, theme, width=170.0, height=170.0)),
         swatches=tuple(_picture(draw_swatch(block.fabric(fabric), theme)) for fabric in fabrics),
-        marks=tuple(_picture(draw_mark(mark, theme)) for mark in Mark),
+        marks=tuple(_picture(draw_mark(mark, theme)) for mark in used_marks(plan)),
         steps=tuple(map(_picture, steps)),
         pressing=_picture(draw_pressing_map(plan, theme, width=290.0, height=290.0)),
     )

@@ -22,6 +22,7 @@ MARKS: Final = {
     "stop": "Stop (or start) here, at the match point, a seam allowance short of the raw edge.",
     "raw edge": "Sew through to the raw edge.",
     "pivot": "Pivot: turn here with the needle down.",
+    "quarter": "The middle and the quarters of a curve: pin them to the same marks of the other piece.",
     "press": "Press the seam allowance the way the arrow points.",
     "open": "Press the seam open.",
 }
