@@ -13,6 +13,8 @@ from blocklang.geometry.tolerance import SAME_POINT, STRAIGHT_ANGLE
 LONG_TIP = 4
 #: And this is how many allowances beyond the finished corner it is cut off.
 TIP_KEPT = 2
+#: A neighbour's edge in line with this patch's own lies beside it by rounding only; in ticks.
+_HAIR = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,18 +46,33 @@ class Moved:
 def offset(outline: Outline, distances: Sequence[float], limits: Sequence[tuple[Limit, ...]] = ()) -> Moved:
     """Move each edge of a counterclockwise outline outward by its distance in ticks.
 
-    Where a notch is too narrow for the distance, the outline runs round what the moved edges cover together.
+    Where a notch is too narrow for the distance, the outline runs round what the moved edges cover together; where
+    an edge of a patch without notches is moved out further than its neighbours meet, it is left out.
     `limits` may give, for the corner where each edge starts, the lines that its tip is trimmed along.
     """
     curves = [Curve.beside(edge, by) for edge, by in zip(outline.edges, distances, strict=True)]
-    trims = limits or ((),) * len(curves)
-    corners = [_corner(outline.edges[i].start, curves[i - 1], curves[i], trims[i]) for i in range(len(curves))]
-    pieces = list(_pieces(curves, corners))
-    moved = Outline(tuple(edge for edge, _ in pieces))
-    if _is_hollow(outline) and (_some_turn_round(curves, corners) or crosses_itself(moved)):
-        cut, sources = covered(outline, curves, corners)
-        return Moved(cut, tuple(sources))
-    return Moved(moved, tuple(source for _, source in pieces))
+    places = [edge.start for edge in outline.edges]
+    corners = _corners(places, curves, limits or ((),) * len(curves))
+    if _is_hollow(outline):
+        pieces = list(_pieces(curves, corners, range(len(curves))))
+        moved = Outline(tuple(edge for edge, _ in pieces))
+        if any(_turning_round(curves, corners)) or crosses_itself(moved):
+            cut, beside = covered(outline, curves, corners)
+            return Moved(cut, tuple(beside))
+        return Moved(moved, tuple(source for _, source in pieces))
+    sources = list(range(len(curves)))
+    while len(curves) > 3 and any(lost := _turning_round(curves, corners)):
+        for kept in (sources, places, curves):
+            del kept[lost.index(True)]
+        corners = _corners(places, curves, [limits[source] if limits else () for source in sources])
+    pieces = list(_pieces(curves, corners, sources))
+    return Moved(Outline(tuple(edge for edge, _ in pieces)), tuple(source for _, source in pieces))
+
+
+def _corners(
+    places: Sequence[Point], curves: Sequence[Curve], limits: Sequence[tuple[Limit, ...]]
+) -> list[list[Place]]:
+    return [_corner(places[i], curves[i - 1], curves[i], limits[i]) for i in range(len(curves))]
 
 
 def _is_hollow(outline: Outline) -> bool:
@@ -65,22 +82,22 @@ def _is_hollow(outline: Outline) -> bool:
     )
 
 
-def _some_turn_round(curves: list[Curve], corners: list[list[Place]]) -> bool:
-    """Tell whether any moved edge runs from its end to its start, since the corners beside it have passed each other."""
-    for curve, here, following in zip(curves, corners, corners[1:] + corners[:1], strict=True):
-        (ax, ay), (bx, by) = here[-1], following[0]
-        (cx, cy), (dx, dy) = curve.start, curve.end
-        if (bx - ax) * (dx - cx) + (by - ay) * (dy - cy) < 0:
-            return True
-    return False
+def _turning_round(curves: list[Curve], corners: list[list[Place]]) -> list[bool]:
+    """Tell which moved edges run from end to start, since the corners beside them have passed each other."""
+    return [
+        (following[0][0] - here[-1][0]) * (curve.end[0] - curve.start[0])
+        + (following[0][1] - here[-1][1]) * (curve.end[1] - curve.start[1])
+        < 0
+        for curve, here, following in zip(curves, corners, corners[1:] + corners[:1], strict=True)
+    ]
 
 
-def _pieces(curves: list[Curve], corners: list[list[Place]]) -> Iterator[tuple[Edge, int]]:
+def _pieces(curves: list[Curve], corners: list[list[Place]], sources: Sequence[int]) -> Iterator[tuple[Edge, int]]:
     for i, curve in enumerate(curves):
         corner, following = corners[i], corners[(i + 1) % len(corners)]
         for a, b in zip(corner, corner[1:], strict=False):
-            yield from _edge(a, b, None, i)
-        yield from _edge(corner[-1], following[0], curve, i)
+            yield from _edge(a, b, None, sources[i])
+        yield from _edge(corner[-1], following[0], curve, sources[i])
 
 
 def _edge(a: Place, b: Place, curve: Curve | None, source: int) -> Iterator[tuple[Edge, int]]:
@@ -108,7 +125,8 @@ def _corner(at: Point, before: Curve, after: Curve, limits: tuple[Limit, ...]) -
         return tip
     chain = [before.end, *tip, after.start]
     for limit in limits:
-        chain = _trimmed(chain, limit)
+        if min(limit.inside(before.end), limit.inside(after.start)) >= -_HAIR:
+            chain = _trimmed(chain, limit)
     first = 0 if before.arc else 1
     last = len(chain) if after.arc else len(chain) - 1
     return chain[first:last]
@@ -138,13 +156,13 @@ def _blunt(at: Point, before: Curve, after: Curve) -> tuple[Limit, ...]:
 
 
 def _trimmed(chain: list[Place], limit: Limit) -> list[Place]:
-    """Return a broken line with whatever lies beyond a limit cut off; both of its ends lie inside."""
+    """Return a broken line with whatever lies beyond a limit cut off; both of its ends lie inside, and stay."""
     kept: list[Place] = []
     for a, b in zip(chain, [*chain[1:], None], strict=True):
         here = limit.inside(a)
-        if here >= 0:
+        if here >= -_HAIR:
             kept.append(a)
-        if b is not None and (here < 0) != ((there := limit.inside(b)) < 0):
-            share = here / (here - there)
+        if b is not None and (here < -_HAIR) != ((there := limit.inside(b)) < -_HAIR):
+            share = min(1.0, max(0.0, here / (here - there)))
             kept.append((a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share))
     return kept
