@@ -24,6 +24,14 @@ class Joiner:
             (end.segment, junction.index): end.straight_on for junction in graph.junctions for end in junction.ends
         }
         self._cut = tuple(s.index for s in graph.seams if owner[s.left] != owner[s.right])
+        self._between_two: dict[tuple[int, int], list[int]] = {}
+        self._near: dict[int, set[int]] = {place: set() for place in owner}
+        for index in self._cut:
+            a, b = self._sides(index)
+            self._between_two.setdefault((min(a, b), max(a, b)), []).append(index)
+            self._near[a].add(b)
+            self._near[b].add(a)
+        self._whole: dict[Group, bool] = {}
         self._best: dict[Group, tuple[Cost, tuple[SectionJoin, ...]] | None] = {}
 
     def joins(self) -> tuple[SectionJoin, ...] | None:
@@ -83,8 +91,8 @@ class Joiner:
         """Return the join of two groups, or None when one falls apart or they do not meet along one path."""
         if not self._holds_together(first) or not self._holds_together(second):
             return None
-        there, here = set(first), set(second)
-        shared = [index for index in self._cut if self._meets(index, there, here)]
+        pairs = ((min(a, b), max(a, b)) for a in first for b in second)
+        shared = sorted(index for pair in pairs for index in self._between_two.get(pair, ()))
         return self._told(first, second, shared)
 
     def _told(self, first: Group, second: Group, shared: list[int]) -> SectionJoin | None:
@@ -98,7 +106,7 @@ class Joiner:
         return SectionJoin(first, second, path, pivots, curved)
 
     def _meets(self, index: int, there: set[int], here: set[int]) -> bool:
-        left, right = (self._owner[patch] for patch in self._graph.segments[index].patches)
+        left, right = self._sides(index)
         return (left in there and right in here) or (left in here and right in there)
 
     def _in_order(self, shared: list[int]) -> tuple[int, ...] | None:
@@ -119,13 +127,24 @@ class Joiner:
         return next((j for j in (first.start, first.end) if j in (second.start, second.end)), None)
 
     def _holds_together(self, group: Group) -> bool:
-        return len(self._flood(group, frozenset(), group[0])) == len(group)
+        if group not in self._whole:
+            left, waiting = set(group[1:]), [group[0]]
+            while waiting and left:
+                fresh = self._near[waiting.pop()] & left
+                left -= fresh
+                waiting.extend(fresh)
+            self._whole[group] = not left
+        return self._whole[group]
+
+    def _sides(self, index: int) -> tuple[int, int]:
+        left, right = self._graph.segments[index].patches
+        return self._owner[left], self._owner[right]
 
     def _flood(self, group: Group, closed: frozenset[int], start: int) -> set[int]:
         members = set(group)
         near: dict[int, set[int]] = {place: set() for place in group}
         for index in self._cut:
-            left, right = (self._owner[patch] for patch in self._graph.segments[index].patches)
+            left, right = self._sides(index)
             if index not in closed and left in members and right in members:
                 near[left].add(right)
                 near[right].add(left)

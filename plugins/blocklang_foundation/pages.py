@@ -11,6 +11,7 @@ from blocklang_drawing import (
     Theme,
     lay_on_pages,
     room_for_pieces,
+    say_measure,
     shorten,
     theme_for,
 )
@@ -18,7 +19,7 @@ from blocklang_drawing.full_size_furniture import wrap_words
 from blocklang_drawing.placing import lying_straight
 from blocklang_drawing.shapes import Shape, Text, Window
 
-from blocklang.block import Block
+from blocklang.block import Block, LengthUnit
 from blocklang.foundation import Foundation, section_outline
 from blocklang.hooks import OutputOptions
 from blocklang_foundation import words
@@ -27,8 +28,8 @@ from blocklang_foundation.section_drawing import Drawn, draw_section
 
 SMALL, LARGE = 9.0, 12.0
 _FRONT, _THUMBNAIL, _BETWEEN, _LEADING = 190.0, 60.0, 12.0, 1.3
-#: The words below a narrow section are given this much width (points).
-_NARROWEST = 230.0
+#: The words below a section and the picture beside them are as wide as this (points): one tile of a large section.
+_WORDS = 250.0
 
 
 def draw_pages(block: Block, foundation: Foundation, options: OutputOptions) -> tuple[Drawing, ...]:
@@ -37,7 +38,7 @@ def draw_pages(block: Block, foundation: Foundation, options: OutputOptions) -> 
     theme = theme_for(block.fabrics, options.black_and_white)
     page = PageWords(block.name, words.SUBJECT, words.NOTES, size)
     room = room_for_pieces(page, options.paper)
-    first = FullSize("How to use them", _introduction(foundation, theme, size, room[0]))
+    first = FullSize("How to use them", _introduction(foundation, theme, size, room[0], options.unit))
     papers = [_paper(foundation, place, theme, options.copies, size, room) for place in range(len(foundation.papers))]
     pages = lay_on_pages((first, *papers), page, options.paper)
     if len(pages) == 1:
@@ -47,10 +48,11 @@ def draw_pages(block: Block, foundation: Foundation, options: OutputOptions) -> 
     return lay_on_pages((alone, *papers), page, options.paper)
 
 
-def _introduction(foundation: Foundation, theme: Theme, size: float, width: float) -> Drawing:
+def _introduction(foundation: Foundation, theme: Theme, size: float, width: float, unit: LengthUnit) -> Drawing:
     front = draw_front(foundation, theme, _FRONT)
     beside = front.width + _BETWEEN
-    said = [words.FRONT + ".", *words.count_lines(foundation), *words.join_lines(foundation), "", *words.HOW]
+    how = words.how_lines(say_measure(foundation.graph.block.seam_allowance, unit))
+    said = [words.FRONT + ".", *words.count_lines(foundation), *words.join_lines(foundation), "", *how]
     texts, low = _written(said, (beside, 0.0), width - beside, size)
     shapes: tuple[Shape, ...] = (_placed(front, (0.0, 0.0)), *texts)
     return Drawing(width, max(front.height, low), shapes, "The front of the block, and how to sew the sections")
@@ -65,7 +67,7 @@ def _paper(
     name = f"Section {section.letter}"
     drawings = []
     for turn in (straight, straight + math.pi / 2):
-        drawn = draw_section(foundation, paper, turn)
+        drawn = draw_section(foundation, paper, turn, size)
         drawings.append(_labelled(foundation, paper, drawn, theme, copies, size))
         if drawings[-1].width <= room[0] and drawings[-1].height <= room[1]:
             return FullSize(name, drawings[-1])
@@ -78,11 +80,11 @@ def _labelled(foundation: Foundation, paper: int, drawn: Drawn, theme: Theme, co
     section = foundation.sections[sections[0]]
     front = draw_section_front(foundation, section.patches, theme, _THUMBNAIL, drawn.turn)
     top = drawn.drawing.height + _BETWEEN / 2
-    width = max(drawn.drawing.width, _NARROWEST)
+    width = max(drawn.drawing.width, _WORDS)
     said = [words.print_line(section.letter, len(sections) * copies), words.THIS_FRONT]
     if drawn.bare:
         said.append("; ".join(drawn.bare) + ".")
-    texts, low = _written(said, (front.width + _BETWEEN / 2, top), width - front.width - _BETWEEN / 2, size)
+    texts, low = _written(said, (front.width + _BETWEEN / 2, top), _WORDS - front.width - _BETWEEN / 2, size)
     shapes = (*drawn.drawing.shapes, _placed(front, (0.0, top)), *texts)
     return Drawing(width, max(low, top + front.height) + 4, shapes, drawn.drawing.title)
 

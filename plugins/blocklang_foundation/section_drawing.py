@@ -15,7 +15,7 @@ from blocklang_foundation.matching import draw_marks
 INK, QUIET = "#000000", "#555555"
 _SEAM, _OUTLINE, _ALLOWANCE = 0.9, 1.3, 0.7
 _DASH = (5.0, 3.0)
-_NUMBER, _SMALL_NUMBER, _NAME = 12.0, 8.0, 8.5
+_NUMBER, _SMALL_NUMBER, _NUMBER_MORE = 12.0, 8.0, 3.0
 _EDGE = 2.0
 #: A mitred corner of the allowance reaches no further than so many allowances.
 _LONGEST_MITRE = 3.0
@@ -30,13 +30,16 @@ class Drawn:
     bare: tuple[str, ...]
 
 
-def draw_section(foundation: Foundation, paper: int, turn: float) -> Drawn:
-    """Return the first section of a paper, after a turn (radians), with its numbers and marks."""
+def draw_section(foundation: Foundation, paper: int, turn: float, size: float = 9.0) -> Drawn:
+    """Return the first section of a paper, after a turn (radians), with its numbers and marks.
+
+    `size` is that of the names of fabrics (points); numbers are larger.
+    """
     section = foundation.sections[foundation.papers[paper].sections[0]]
     block = foundation.graph.block
     outline = section_outline(foundation.graph, section.patches)
     frame, ring = _framed(outline, block.seam_allowance, turn)
-    numbers, bare = _numbers(block, section, frame)
+    numbers, bare = _numbers(block, section, frame, size)
     shapes: tuple[Shape, ...] = (
         Path((polygon(ring),), Paint(stroke=INK, width=_ALLOWANCE, dash=_DASH)),
         Path(tuple(map(frame.edge, _seams(foundation, section))), Paint(stroke=INK, width=_SEAM)),
@@ -97,13 +100,13 @@ def _is_notch(foundation: Foundation, junction: int, members: set[int]) -> bool:
     return others > 0 and math.pi + 1e-3 < inside
 
 
-def _numbers(block: Block, section: Section, frame: Frame) -> tuple[tuple[Text, ...], tuple[str, ...]]:
+def _numbers(block: Block, section: Section, frame: Frame, size: float) -> tuple[tuple[Text, ...], tuple[str, ...]]:
     texts: list[Text] = []
     bare: list[str] = []
     for place, patch in enumerate(section.patches, 1):
         number, name = f"{section.letter}{place}", fabric_name(block, patch)
         ring = frame.ring(block.patches[patch].outline.chords())
-        written = _number_and_name(ring, number, name)
+        written = _number_and_name(ring, number, name, size)
         if not written:
             written = _number_alone(ring, number)
             bare.append(f"{number} {name}")
@@ -120,15 +123,16 @@ def fabric_name(block: Block, patch: int) -> str:
     return clean_text(fabric.title or fabric.id.rpartition(".")[2])
 
 
-def _number_and_name(ring: tuple[Place, ...], number: str, name: str) -> tuple[Text, ...]:
-    wide = max(text_width(number, _NUMBER, bold=True), text_width(name, _NAME))
-    at = place_box(ring, wide + 6, _NUMBER + _NAME + 8)
+def _number_and_name(ring: tuple[Place, ...], number: str, name: str, size: float) -> tuple[Text, ...]:
+    large = size + _NUMBER_MORE
+    wide = max(text_width(number, large, bold=True), text_width(name, size))
+    at = place_box(ring, wide + 6, large + size + 8)
     if at is None:
         return ()
     middle = at[0] + wide / 2 + 3
     return (
-        Text((middle, at[1] + _NUMBER + 2), number, _NUMBER, INK, anchor="middle", bold=True),
-        Text((middle, at[1] + _NUMBER + _NAME + 4), name, _NAME, INK, anchor="middle"),
+        Text((middle, at[1] + large + 2), number, large, INK, anchor="middle", bold=True),
+        Text((middle, at[1] + large + size + 4), name, size, INK, anchor="middle"),
     )
 
 

@@ -11,17 +11,22 @@ NOT_SENSIBLE = (
 )
 NOTES = ("Each section is drawn from the back, the side you sew on: it is the mirror image of the finished front.",)
 FRONT = "The front of the block, not full size"
-HOW = (
-    "Print each section as often as it says. Cut the paper a little outside the dashed line.",
-    "Lay patch 1 on the blank side, right side up. Lay the next fabric on it, right sides together.",
-    "Sew on the printed line between them, with 15 to 18 stitches to the inch.",
-    "Sew past both ends of the line, but stop where a ring marks its end.",
-    "Fold the paper back on the line. Trim the allowance to 1/4 in. Press the new patch open.",
-    "When all numbers are sewn, trim on the dashed line. It is the raw edge.",
-    "Join sections with the same small letters and ticks together. Take the paper out at the end.",
-    "Close the cutter's blade after each cut. Cut away from yourself.",
-)
+THIS_FRONT = "Beside: its front, smaller. The drawing above is its mirror image."
 _MOST_JOINS = 10
+
+
+def how_lines(allowance: str) -> tuple[str, ...]:
+    """Say how a section is sewn; the seam allowance as a ruler shows it."""
+    return (
+        "Print each section as often as it says. Cut the paper a little outside the dashed line.",
+        "Lay patch 1 on the blank side, right side up. Lay the next fabric on it, right sides together.",
+        "Sew on the printed line between them, with 15 to 18 stitches to the inch.",
+        "Sew past both ends of the line, but stop where a ring marks its end.",
+        f"Fold the paper back on the line. Trim the allowance to {allowance}. Press the new patch open.",
+        "When all numbers are sewn, trim on the dashed line. It is the raw edge.",
+        "Join sections with the same small letters and ticks together. Take the paper out at the end.",
+        "Close the cutter's blade after each cut. Cut away from yourself.",
+    )
 
 
 def print_line(letter: str, times: int) -> str:
@@ -77,6 +82,3 @@ def _letters(foundation: Foundation, part: tuple[int, ...]) -> str:
     if len(letters) > 6:
         return f"the unit of {len(letters)} sections"
     return "+".join(letters)
-
-
-THIS_FRONT = "Beside: its front, smaller. The drawing above is its mirror image."
