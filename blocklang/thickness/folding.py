@@ -83,9 +83,10 @@ def _take(work: Work, crease: Crease, members: Members) -> list[Piece]:
     """Take from the patches on the left of a crease whatever lies beyond it."""
     own = frozenset(crease.left)
     near = frozenset().union(*(work.around[j] for j in crease.junctions if j >= 0), *map(work.touching, own)) & members
-    whole = apart = _zone(work, crease, True)
-    if CreaseEnd.FREE in crease.ends and not near <= own:
-        apart = _zone(work, crease, False)
+    own_cuts, cuts = _cuts(work, crease, members, True), _cuts(work, crease, members, False)
+    whole = apart = zone_beyond(crease.edge, own_cuts, work.allowance)
+    if cuts != own_cuts and not near <= own:
+        apart = zone_beyond(crease.edge, cuts, work.allowance)
     taken: list[Piece] = []
     for patch in sorted(near):
         is_own = patch in own
@@ -126,22 +127,28 @@ def _is_caught(work: Work, crease: Crease, patch: int, piece: Piece) -> bool:
     return not crease.is_free_at(nearest)
 
 
-def _zone(work: Work, crease: Crease, own: bool) -> Zone:
-    """Return where cloth on the left of a crease is folded: its own patches along the whole line, drawn on."""
-    cuts = [_cut(work, crease, place, own) for place in (0, -1)]
-    return zone_beyond(crease.edge, (cuts[0], cuts[1]), work.allowance)
+def _cuts(work: Work, crease: Crease, members: Members, own: bool) -> tuple[float | None, float | None]:
+    return _cut(work, crease, members, 0, own), _cut(work, crease, members, -1, own)
 
 
-def _cut(work: Work, crease: Crease, place: int, own: bool) -> float | None:
-    """Return the heading along which folded cloth is cut off at an end of a crease, None when the crease is drawn on."""
+def _cut(work: Work, crease: Crease, members: Members, place: int, own: bool) -> float | None:
+    """Return the heading along which folded cloth is cut off at an end of a crease, None when the crease is drawn on.
+
+    `members` lie on the left of the crease; their raw edge may go straight on there, or turn outward, where the block
+    itself has a notch: then there is nothing beyond to fold but the patch's own allowance.
+    """
     along = crease.edge.departs() if place == 0 else crease.edge.arrives()
-    square, junction = along - math.pi / 2, crease.junctions[place]
-    if junction < 0 or crease.ends[place] is CreaseEnd.CUT:
+    square, junction, end = along - math.pi / 2, crease.junctions[place], crease.ends[place]
+    if junction < 0 or end is CreaseEnd.CUT:
         return square
     wedge = wedge_of(work.graph, crease.left[place], junction)
-    if wedge.angle > math.pi + STRAIGHT_ANGLE:
+    if wedge.angle > math.pi - STRAIGHT_ANGLE:
         return wedge.middle_outside
-    return None if own or crease.ends[place] is CreaseEnd.RAW else square
+    together = sum(wedge_of(work.graph, patch, junction).angle for patch in work.around[junction] & members)
+    if end is CreaseEnd.RAW and together < math.pi - STRAIGHT_ANGLE:
+        return None
+    straight_on = end is CreaseEnd.RAW and together < math.pi + STRAIGHT_ANGLE
+    return None if own and not straight_on else square
 
 
 def _sides_of(work: Work, crease: Crease) -> tuple[Members, Members]:

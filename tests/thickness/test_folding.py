@@ -142,6 +142,19 @@ def test_the_highest_pile_is_named_with_its_place() -> None:
     assert counted.thickness.mean == pytest.approx(4 * 6.5**2 / 12.5**2, rel=1e-4)
 
 
+def test_the_allowance_beyond_the_end_of_a_seam_is_left_alone_where_the_block_has_a_notch() -> None:
+    # Two squares side by side and one on top of the left one: the upper seam ends half-way along the row's edge.
+    squares = {"a": (0, 0), "b": (3, 0), "c": (0, 3)}
+    patches = [
+        blocks.patch(name, "fog", [(x, y), (x + 3, y), (x + 3, y + 3), (x, y + 3)]) for name, (x, y) in squares.items()
+    ]
+    outline = [(0, 0), (6, 0), (6, 3), (3, 3), (3, 6), (0, 6)]
+    counted = Counted(blocks.block(patches, outline), {"a b": "a", "a c": "a"})
+    places = ((1.5, 2.9), (1.5, 3.1), (4.5, 2.9), (4.5, 3.1))
+    # Toward the row: 3 under the seam, 1 above it; beyond its end the row's allowance still stands out, single.
+    assert [layers_under(counted.folded, place) for place in places] == [3, 1, 1, 1]
+
+
 def test_a_mirrored_block_is_as_thick() -> None:
     presses = {"A B": "A", "B C": "B", "A D": "A", "B D": "B", "C D": "C"}
     plain = Counted(wedges("ABCD", (0, 90, 135, 180)), presses)
