@@ -14,6 +14,9 @@ from blocklang.geometry.points import heading
 from blocklang.geometry.tolerance import TICKS_PER_INCH
 from blocklang.graph.values import PatchGraph
 
+#: An edge, and how far the grain is turned from it, in radians.
+OnGrain = tuple[int, float]
+
 _METHODS = {method.name: method for method in METHODS}
 
 
@@ -24,7 +27,7 @@ def grain_headings(graph: PatchGraph, patches: Sequence[Finished], cutting: Cutt
     on_grain = edges_on_grain(graph, patches, shapes)
     found: list[float | None] = [None] * len(patches)
     for piece in cutting.pieces:
-        known: dict[Hashable, int | None] = {}
+        known: dict[Hashable, OnGrain | None] = {}
         for patch in piece.patches:
             found[patch] = _heading(graph.block, patches[patch], shapes[patch], on_grain[patch], piece, known)
     return tuple(found)
@@ -36,7 +39,7 @@ def _heading(
     shape: Shape,
     on_grain: tuple[int, ...],
     piece: Piece,
-    known: dict[Hashable, int | None],
+    known: dict[Hashable, OnGrain | None],
 ) -> float | None:
     """Return a patch's grain; those of one shape have it along the same edge of it."""
     stripes = block.patches[patch.patch].stripes
@@ -45,20 +48,21 @@ def _heading(
     edges = patch.outline.edges
     seen = shape.key, frozenset((edge - shape.start) % len(edges) for edge in on_grain)
     if seen not in known:
-        edge = _edge_on_grain(block, patch, on_grain, piece)
-        known[seen] = None if edge is None else (edge - shape.start) % len(edges)
+        found = _edge_on_grain(block, patch, on_grain, piece)
+        known[seen] = None if found is None else ((found[0] - shape.start) % len(edges), found[1])
     place = known[seen]
-    return None if place is None else edges[(place + shape.start) % len(edges)].departs()
+    return None if place is None else edges[(place[0] + shape.start) % len(edges)].departs() + place[1]
 
 
-def _edge_on_grain(block: Block, patch: Finished, on_grain: tuple[int, ...], piece: Piece) -> int | None:
+def _edge_on_grain(block: Block, patch: Finished, on_grain: tuple[int, ...], piece: Piece) -> OnGrain | None:
     method = _METHODS.get(piece.method)
     if method is None:
         return None
     claim = method.claims(patch.outline, block.seam_allowance / TICKS_PER_INCH, on_grain)
     if claim is None:
         return None
-    return claim.along if claim.along is not None else _implied(patch, claim)
+    edge = claim.along if claim.along is not None else _implied(patch, claim)
+    return None if edge is None else (edge, claim.lean)
 
 
 def _implied(patch: Finished, claim: Claim) -> int | None:

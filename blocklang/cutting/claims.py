@@ -14,7 +14,9 @@ class Claim:
     `cut`, `yields` and `angle` are those of `Piece`. `lay` says how the shapes lie along a strip: its width is
     `cut[0]` (for upright shapes whichever side wastes less). `handed` tells that the mirror image is cut another way,
     so that the two cannot come from one shape. `along` is the edge of the patch that lies along the strip.
-    `how` goes into the sentence that says how to cut, for methods that the program has no words for.
+    `lean` is how far the straight grain is turned from that edge, in radians counterclockwise. `marks` are lengths that
+    are marked on the shape before its corners are cut off. `how` goes into the sentence that says how to cut, for
+    methods that the program has no words for.
     """
 
     cut: tuple[float, ...]
@@ -25,6 +27,8 @@ class Claim:
     handed: bool = False
     along: int | None = None
     how: str = ""
+    marks: tuple[float, ...] = ()
+    lean: float = 0.0
 
 
 Claims = Callable[[Outline, float, tuple[int, ...]], Claim | None]

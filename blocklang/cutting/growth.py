@@ -16,6 +16,9 @@ _LINES = 240
 #: Patches that grow by less than this share of their size are left out.
 _NOTHING = 1e-6
 
+#: All sides of these shapes touch one circle, as those of all triangles do.
+_ROUND_A_CIRCLE = ("hexagon", "kite", "equilateral-triangle", "wedge")
+
 Ring = tuple[Point, ...]
 
 
@@ -45,14 +48,20 @@ def _shares(graph: PatchGraph, piece: Piece) -> tuple[float, float]:
     inner = 2 * outline.area() / outline.perimeter() / TICKS_PER_INCH
     shares = []
     for length in piece.cut:
-        # All sides of these shapes touch one circle, and so the raw shape is similar to the finished one.
-        similar = piece.yields > 1 or piece.lay is Lay.POINTED or piece.method == "hexagon" or len(piece.cut) == 1
+        # Where all sides touch one circle, the raw shape is similar to the finished one.
+        similar = (piece.yields > 1 or piece.method in _ROUND_A_CIRCLE or len(piece.cut) == 1) and not _is_cornered(
+            piece
+        )
         finished = length.exact / (1 + allowance / inner) if similar else length.exact - 2 * allowance
         shares.append((float(length.shown) - length.exact) / max(finished, allowance, SLACK))
     if len(shares) == 2 and piece.lay in (Lay.UPRIGHT, Lay.BOTH_ENDS, Lay.ONE_END):
         return shares[0], shares[1]
     most = max(shares, key=abs, default=0.0)
     return most, most
+
+
+def _is_cornered(piece: Piece) -> bool:
+    return len(piece.cut) == 1 and bool(piece.marks)
 
 
 def _long_way(outline: Outline) -> float:

@@ -9,7 +9,7 @@ from blocklang.cutting.claims import Claim, CuttingMethod, ask
 from blocklang.cutting.finished import Finished
 from blocklang.cutting.methods import TEMPLATE
 from blocklang.cutting.offsetting import offset
-from blocklang.cutting.rounding import measures
+from blocklang.cutting.rounding import measures, room_for_marks
 from blocklang.cutting.striped import stripe_labels, striped_edge
 from blocklang.cutting.values import CuttingOptions, Lay, Measure
 from blocklang.geometry import TICKS_PER_INCH, Outline
@@ -37,6 +37,7 @@ class Line:
     method: str
     claim: Claim
     cut: tuple[Measure, ...]
+    marks: tuple[Measure, ...]
     first: ToCut
     patches: tuple[int, ...]
     reversed: int
@@ -52,6 +53,7 @@ class _Answer:
     method: str
     claim: Claim
     cut: tuple[Measure, ...]
+    marks: tuple[Measure, ...]
     grain: Hashable
 
 
@@ -107,8 +109,13 @@ def _answers(
         seen = patch.shape.key, frozenset(_from_start(patch, edge) for edge in patch.grain)
         if seen not in known:
             name, claim = ask(methods, patch.outline, allowance, patch.grain) or _fallback(patch, allowance)
-            known[seen] = _Answer(name, claim, measures(claim.cut, options), _grain_of(patch, claim, interner))
+            known[seen] = _answer(patch, name, claim, options, interner)
         yield known[seen]
+
+
+def _answer(patch: ToCut, name: str, claim: Claim, options: CuttingOptions, interner: Interner) -> _Answer:
+    grain, marks = _grain_of(patch, claim, interner), measures(claim.marks, options)
+    return _Answer(name, claim, room_for_marks(measures(claim.cut, options), marks, options), marks, grain)
 
 
 def _grain_of(patch: ToCut, claim: Claim, interner: Interner) -> Hashable:
@@ -130,7 +137,7 @@ def _is_on_grain(turn: float) -> bool:
 def _kind(graph: PatchGraph, patch: ToCut, answer: _Answer) -> Hashable:
     drawn = graph.block.patches[patch.patch]
     fabric = drawn.stripes.fabrics if drawn.stripes else drawn.fabric
-    shown = tuple(length.shown for length in answer.cut)
+    shown = tuple(length.shown for length in (*answer.cut, *answer.marks))
     return fabric, patch.shape.either_way_up, answer.method, shown, answer.claim.yields
 
 
@@ -168,6 +175,7 @@ def _line(graph: PatchGraph, answer: _Answer, members: list[ToCut]) -> Line:
         answer.method,
         answer.claim,
         answer.cut,
+        answer.marks,
         first,
         tuple(member.patch for member in members),
         sum(member.shape.key != first.shape.key for member in members),

@@ -1,6 +1,6 @@
 """The ways to cut that are built in; plugins add theirs."""
 
-from blocklang.cutting import four_sided, other_shapes, triangles
+from blocklang.cutting import four_sided, kites, other_shapes, triangles
 from blocklang.cutting.claims import Claim, Claims, CuttingMethod, ask, in_order
 
 __all__ = ["METHODS", "TEMPLATE", "Claim", "Claims", "CuttingMethod", "ask", "in_order"]
@@ -17,6 +17,9 @@ METHODS: tuple[CuttingMethod, ...] = (
     CuttingMethod("parallelogram", "a strip, sub-cut at an angle", 50, four_sided.parallelogram),
     CuttingMethod("trapezoid", "a strip, cut to length with slanted ends", 50, four_sided.trapezoid),
     CuttingMethod("equilateral-triangle", "a strip, cut at 60 degrees to and fro", 50, triangles.equilateral),
+    CuttingMethod("wedge", "a strip, cut to and fro from mark to mark", 50, triangles.wedge),
+    CuttingMethod("kite", "a rectangle, the corners cut off from mark to mark", 50, kites.kite),
+    CuttingMethod("octagon", "a square, the corners cut off from mark to mark", 50, other_shapes.octagon),
     CuttingMethod("hexagon", "a strip, the corners cut off at 60 degrees", 50, other_shapes.hexagon),
     TEMPLATE,
 )

@@ -3,10 +3,11 @@
 import math
 
 from blocklang.cutting.claims import Claim
-from blocklang.cutting.sides import sides_of
+from blocklang.cutting.sides import same_length, sides_of
 from blocklang.cutting.values import Lay
 from blocklang.geometry import Outline
 
+ROOT_2 = math.sqrt(2)
 ROOT_3 = math.sqrt(3)
 
 
@@ -19,6 +20,22 @@ def hexagon(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Cla
     cut = side * ROOT_3 + 2 * allowance, 2 * side + 4 * allowance / ROOT_3
     along = outside[0] if outside else 0
     return Claim(cut, Lay.UPRIGHT, "two sides on the straight grain", angle=60.0, along=along)
+
+
+def octagon(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
+    """Claim a square with four equal corners cut off: finished + 2a; of each side f + 2a(root 2 - 1) is left."""
+    del outside
+    sides = sides_of(outline, 8)
+    if sides is None or not sides.is_equiangular:
+        return None
+    even, odd = sides.lengths[::2], sides.lengths[1::2]
+    if not all(same_length(side, pair[0]) for pair in (even, odd) for side in pair):
+        return None
+    flat, slant = max(even[0], odd[0]), min(even[0], odd[0])
+    square = flat + slant * ROOT_2 + 2 * allowance
+    left = flat + 2 * allowance * (ROOT_2 - 1)
+    along = int(odd[0] > even[0])
+    return Claim((square,), Lay.UPRIGHT, "the sides of the square on the straight grain", along=along, marks=(left,))
 
 
 def template(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:

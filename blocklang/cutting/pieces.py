@@ -98,6 +98,7 @@ def _laid(line: Line, name: str, raw: Outline, outline: Outline, index: int | No
         outline=outline,
         lay=line.claim.lay,
         how=line.claim.how,
+        marks=line.marks,
     )
     return Laid(piece, space, lots)
 

@@ -25,3 +25,14 @@ def measure(exact: float, options: CuttingOptions) -> Measure:
 def measures(exact: tuple[float, ...], options: CuttingOptions) -> tuple[Measure, ...]:
     """Return several lengths with their marks."""
     return tuple(measure(length, options) for length in exact)
+
+
+def room_for_marks(
+    cut: tuple[Measure, ...], marks: tuple[Measure, ...], options: CuttingOptions
+) -> tuple[Measure, ...]:
+    """Return the sides of a rectangle, the long one with room for what lies beyond a mark on it, each part rounded."""
+    if len(cut) != 2 or not marks:
+        return cut
+    short, long = cut
+    beyond = measure(long.exact - marks[0].exact, options)
+    return short, Measure(long.exact, max(long.shown, marks[0].shown + beyond.shown))

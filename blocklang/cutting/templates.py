@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from blocklang.cutting.finished import finished_patches
 from blocklang.cutting.grain import edges_on_grain
+from blocklang.cutting.kites import kite
 from blocklang.cutting.match_points import common_points, match_points
 from blocklang.cutting.offsetting import offset
 from blocklang.cutting.pieces import raw_distances
@@ -72,6 +73,8 @@ def _grain(table: Table, piece: Piece) -> float:
     corner = right_angle(sides) if sides and piece.yields == 2 else None
     if corner is not None:
         return outline.edges[corner].departs()
+    if piece.method == "kite" and (claim := kite(outline, 0.0, ())) is not None:
+        return outline.edges[claim.along or 0].departs() + claim.lean
     outer = [outline.edges[i] for i in table.grain[first] if outline.edges[i].arc is None]
     straight = outer or [edge for edge in outline.edges if edge.arc is None]
     return max(straight, key=lambda edge: round(edge.length(), -2)).departs() if straight else 0.0

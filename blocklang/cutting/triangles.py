@@ -3,7 +3,8 @@
 import math
 
 from blocklang.cutting.claims import Claim
-from blocklang.cutting.sides import long_side_of_right_isosceles, right_angle, same_length, sides_of
+from blocklang.cutting.offsetting import LONG_TIP
+from blocklang.cutting.sides import Sides, long_side_of_right_isosceles, right_angle, same_length, sides_of
 from blocklang.cutting.values import Lay
 from blocklang.geometry import Outline
 
@@ -58,3 +59,26 @@ def equilateral(outline: Outline, allowance: float, outside: tuple[int, ...]) ->
     cut = side * ROOT_3 / 2 + 3 * allowance, side + 2 * ROOT_3 * allowance
     along = outside[0] if outside else 0
     return Claim(cut, Lay.POINTED, "one side on the straight grain", angle=60.0, along=along)
+
+
+def wedge(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
+    """Claim a triangle with two equal sides and tip angle t, tip sharp: strip height + a(1 + 1/sin(t/2)).
+
+    Its base is longer by 2 tan(t/2) times as much. A wedge so slender that its tip is cut off square is left alone.
+    """
+    sides = sides_of(outline, 3)
+    base = _base(sides) if sides else None
+    if sides is None or base is None or not set(outside) <= {base}:
+        return None
+    half = sides.angles[(base + 2) % 3] / 2
+    if math.sin(half) * LONG_TIP < 1:
+        return None
+    high = sides.lengths[base] / 2 / math.tan(half) + allowance * (1 + 1 / math.sin(half))
+    grain = "the base on the straight grain"
+    angle = math.degrees(math.pi / 2 - half)
+    return Claim((high, 2 * high * math.tan(half)), Lay.POINTED, grain, angle=angle, along=base)
+
+
+def _base(sides: Sides) -> int | None:
+    """Return the side that the two equal ones stand on."""
+    return next((i for i in range(3) if same_length(sides.lengths[i - 1], sides.lengths[i - 2])), None)

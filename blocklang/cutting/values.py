@@ -62,7 +62,8 @@ class Piece:
     divided into `yields` patches (1; 2 for a square cut once across; 4 for twice). `cut` holds the sides of the shape
     as cut: one for a square, two (short, long) for a rectangle, strip width and cross-cut distance for a rhombus or
     parallelogram, strip width and long side for a trapezoid or an equilateral triangle, flat to flat and point to point
-    for a hexagon, none for a template. `angle` is the cross-cut angle in degrees.
+    for a hexagon, none for a template. `angle` is the cross-cut angle in degrees. `marks` are lengths marked on the shape
+    before its corners are cut off: of a kite how far from its tip it is widest, of an octagon the side that is left.
     `outline` is the cut outline of the first of `patches` as it lies in the block (finished outline offset by the seam
     allowance, mitred, tips trimmed), in ticks; `strip` says what the shapes need when they are cut alone, None when
     they are too wide for the fabric or come from a strip set; `strip_set` indexes `Cutting.strip_sets` when the patch
@@ -85,6 +86,7 @@ class Piece:
     outline: Outline
     lay: Lay = Lay.TEMPLATE
     how: str = ""
+    marks: tuple[Measure, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -71,11 +71,22 @@ def _from_squares(piece: Piece, unit: LengthUnit) -> str:
         else f"{format_number(piece.cut[0], unit)} x {format_measure(piece.cut[1], unit)}"
     )
     shapes = _counted(piece.shapes, "square" if square else "rectangle")
+    if piece.marks:
+        return f"Cut {shapes} {size}; {_marked(piece, format_measure(piece.marks[0], unit))}."
     if piece.yields == 1:
         return f"Cut {shapes} {size}."
     each = "each " if piece.shapes > 1 else "it "
     triangles = _counted(piece.count, "triangle")
     return f"Cut {shapes} {size}; cut {each}{_divided(piece)}, for {triangles}{_left_over(piece)}."
+
+
+def _marked(piece: Piece, mark: str) -> str:
+    if len(piece.cut) == 1:
+        return f"on each side mark the middle {mark}, and cut the corners off from mark to mark"
+    return (
+        f"mark the middle of both short sides, and on both long sides {mark} from the same end; "
+        "cut from mark to mark, four cuts"
+    )
 
 
 def _divided(piece: Piece) -> str:
@@ -97,13 +108,17 @@ def _from_strips(piece: Piece, unit: LengthUnit) -> str:
     trapezoids = f"{_counted(piece.count, 'trapezoid')}, the long side {second}, {{}} at {angle} degrees"
     ways = {
         Lay.SLANTED: f"{piece.count} at {angle} degrees, {second} apart",
-        Lay.POINTED: f"{_counted(piece.count, 'triangle')} at {angle} degrees, to and fro",
+        Lay.POINTED: f"{_counted(piece.count, 'triangle')} at {angle} degrees, to and fro{_base(piece, second)}",
         Lay.BOTH_ENDS: trapezoids.format("both ends") + ", every second one turned round",
         Lay.ONE_END: trapezoids.format("one end") + ", every second one turned round",
         Lay.UPRIGHT: f"{_counted(piece.count, 'hexagon')}, {second} from point to point",
     }
     width = format_measure(piece.cut[0], unit)
     return f"From strips {width} wide cut {ways[piece.lay]}{_turned_over(piece)}."
+
+
+def _base(piece: Piece, base: str) -> str:
+    return "" if piece.method == "equilateral-triangle" else f", each {base} along its base"
 
 
 def _turned_over(piece: Piece) -> str:

@@ -4,10 +4,11 @@ import math
 
 import pytest
 import sympy as sp
-from shapely import affinity
+from shapely import LineString, Polygon, affinity
 
-from blocklang.cutting import Lay
-from tests.cutting.shapes import ALLOWANCES, LATTICE, claim, mirrored, raw, turned
+from blocklang.cutting import CuttingOptions, Lay
+from blocklang.cutting.rounding import measures, room_for_marks
+from tests.cutting.shapes import ALLOWANCES, LATTICE, claim, mirrored, outline, raw, turned
 
 R2, R3, R5 = sp.sqrt(2), sp.sqrt(3), sp.sqrt(5)
 
@@ -186,15 +187,129 @@ def test_hexagon(side, allowance, degrees):
     assert found.cut == pytest.approx(extents(raw(corners, allowance))[::-1], abs=LATTICE)
 
 
+@pytest.mark.parametrize("finished", [6, 12])
+def test_kaleidoscope_wedge(finished, allowance, degrees):
+    """Base S(root 2 - 1), height S/2: the strip is higher by a(1 + 1/sin 22.5), the base by 2 tan 22.5 of that."""
+    half = sp.pi / 8
+    base = exact(finished * (R2 - 1))
+    corners = [(-base / 2, 0), (base / 2, 0), (0, finished / 2)]
+    name, found = claim(turned(corners, degrees), allowance, outside=[0])
+    assert (name, found.lay, found.handed) == ("wedge", Lay.POINTED, False)
+    assert found.angle == pytest.approx(67.5, abs=0.01)
+    more = sym(allowance) * (1 + 1 / sp.sin(half))
+    expected = exact(sp.Rational(finished, 2) + more), exact(finished * (R2 - 1) + 2 * sp.tan(half) * more)
+    assert found.cut == pytest.approx(expected, abs=2 * LATTICE)
+    assert found.cut == pytest.approx(extents(raw(corners, allowance))[::-1], abs=2 * LATTICE)
+
+
+def test_a_wedge_with_a_leg_on_the_outside_is_cut_round_a_template():
+    name, _ = claim([(0, 0), (2, 0), (1, 3)], outside=[1])
+    assert name == "template"
+
+
+def kite_in_a_square(side):
+    """The 45-degree kite between the lines at 22.5 and 67.5 degrees from one corner of a square."""
+    short = side * math.tan(math.radians(22.5))
+    return [(0, 0), (side, short), (side, side), (short, side)]
+
+
+@pytest.mark.parametrize("side", [2, 4])
+def test_kite_in_a_square(side, allowance, degrees):
+    corners = kite_in_a_square(side)
+    name, found = claim(turned(corners, degrees), allowance)
+    assert (name, found.lay, found.handed) == ("kite", Lay.UPRIGHT, False)
+    whole = affinity.rotate(raw(corners, allowance), 45, origin=(0, 0))
+    assert found.cut == pytest.approx(extents(whole), abs=8 * LATTICE)
+    # Area 2a^2(root 2 - 1) over half the sides around is the radius of the circle that touches all four.
+    long, short = side / sp.cos(sp.pi / 8), side * (2 - R2)
+    radius = long * short * sp.sin(sp.Rational(5, 8) * sp.pi) / (long + short)
+    larger = 1 + sym(allowance) / radius
+    across = 2 * long * sp.sin(sp.pi / 8)
+    assert found.cut == pytest.approx((exact(across * larger), exact(side * R2 * larger)), abs=8 * LATTICE)
+    assert found.marks == pytest.approx((exact(long * sp.cos(sp.pi / 8) * larger),), abs=8 * LATTICE)
+
+
+def test_kite_of_four_inches():
+    """The sides as cut at 1/4 in: 5.1002 and 2.7602 in."""
+    _, found = claim(kite_in_a_square(4))
+    half, (mark,) = found.cut[0] / 2, found.marks
+    assert math.hypot(half, mark) == pytest.approx(5.1002, abs=5e-5)
+    assert math.hypot(half, found.cut[1] - mark) == pytest.approx(2.7602, abs=5e-5)
+
+
+def test_the_grain_of_a_kite_runs_along_its_middle(degrees):
+    corners = turned(kite_in_a_square(3), degrees)
+    _, found = claim(corners)
+    edge = outline(corners).edges[found.along]
+    assert math.remainder(edge.departs() + found.lean - math.radians(45 + degrees), math.tau) == pytest.approx(
+        0, abs=1e-5
+    )
+
+
+def test_a_kite_with_a_side_on_the_outside_is_cut_round_a_template():
+    name, _ = claim(kite_in_a_square(3), outside=[1])
+    assert name == "template"
+
+
+def cornered(side, leg):
+    whole = [(leg, 0), (side - leg, 0), (side, leg), (side, side - leg)]
+    return whole + [(side - x, side - y) for x, y in whole]
+
+
+@pytest.mark.parametrize(("side", "leg"), [(6, 2), (4, 1), (6, 6 / (2 + math.sqrt(2))), (3, 1.2)])
+def test_square_with_cut_corners(side, leg, allowance, degrees):
+    corners = cornered(side, leg)
+    name, found = claim(turned(corners, degrees), allowance)
+    assert (name, found.lay) == ("octagon", Lay.UPRIGHT)
+    whole = raw(corners, allowance)
+    if leg * math.sqrt(2) > side - 2 * leg + 1e-6:  # the slanted sides are the longer ones: they are the square's
+        whole = affinity.rotate(whole, 45, origin=(0, 0))
+    assert found.cut[0] == pytest.approx(extents(whole)[0], abs=4 * LATTICE)
+    left, low, right, _ = whole.bounds
+    flat = whole.exterior.intersection(LineString([(left, low + 1e-7), (right, low + 1e-7)]))
+    assert found.marks[0] == pytest.approx(extents(flat)[0], abs=4 * LATTICE)
+
+
+def test_regular_octagon(allowance):
+    """Side S(root 2 - 1); moved out by a it is the octagon of S + 2a."""
+    _, found = claim(regular(8, exact(6 * (R2 - 1))), allowance)
+    whole = 6 + 2 * sym(allowance)
+    assert found.cut == pytest.approx((exact(whole),), abs=8 * LATTICE)
+    assert found.marks == pytest.approx((exact(whole * (R2 - 1)),), abs=8 * LATTICE)
+
+
+@pytest.mark.parametrize("corners", [kite_in_a_square(2.3), kite_in_a_square(4), cornered(5.1, 1.3), cornered(3, 0.9)])
+def test_marks_on_a_ruler_leave_room_for_the_patch(corners, allowance):
+    """What is cut from mark to mark, each rounded up, holds the finished patch with its allowance."""
+    _, found = claim(corners, allowance)
+    options = CuttingOptions()
+    marks = measures(found.marks, options)
+    sides = [float(side.shown) for side in room_for_marks(measures(found.cut, options), marks, options)]
+    mark = float(marks[0].shown)
+    whole = raw(corners, allowance)
+    if len(sides) == 2:
+        wide, long = sides
+        shape = Polygon([(0, 0), (mark, -wide / 2), (long, 0), (mark, wide / 2)])
+        whole = affinity.rotate(whole, -45, origin=(0, 0))
+        widest = max(whole.exterior.coords, key=lambda place: place[1])[0]
+        whole = affinity.translate(whole, mark - widest, 0)
+    else:
+        leg = (sides[0] - mark) / 2
+        shape = affinity.translate(Polygon(cornered(sides[0], leg)), -sides[0] / 2, -sides[0] / 2)
+        whole = affinity.translate(whole, -whole.centroid.x, -whole.centroid.y)
+    assert whole.difference(shape).area < 1e-4
+
+
 @pytest.mark.parametrize(
     "corners",
     [
         [(0, 0), (3, 0), (3, 1), (1, 1), (1, 3), (0, 3)],  # L
         regular(5, 1),
-        regular(8, 1),
+        regular(7, 1),
         [(0, 0), (4, 0), (3.4, 1.41), (0.5, 1.2)],  # kite-like, no parallel sides
         [(0, 0), (4, 0), (3, 1), (0.4, 1)],  # two different slants
-        [(0, 0), (4, 0), (2, 1.3)],  # isosceles, neither right nor equilateral
+        [(0, 0), (4, 0), (2.5, 1.3)],  # no two sides alike
+        [(0, 0), (1, 0), (0.5, 3)],  # a wedge so slender that its tip is cut off square
         [(0, 0), (4, 0), (2, 1), (2, 3)],  # a dent
     ],
 )

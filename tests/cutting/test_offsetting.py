@@ -187,6 +187,7 @@ def test_square_corners_are_never_trimmed():
     assert all(angle == pytest.approx(math.pi / 2, abs=1e-3) for angle in made.angles())
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("oversize", [Fraction(0), Fraction(1, 2)])
 @pytest.mark.parametrize("start", range(0, 500, 100))
 def test_random_blocks_are_all_cut_out_whole(start, oversize):
