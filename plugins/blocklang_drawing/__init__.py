@@ -18,6 +18,7 @@ from blocklang_drawing.full_size import (
     write_pages,
 )
 from blocklang_drawing.mark_key import Mark, draw_mark
+from blocklang_drawing.pen import lines_of
 from blocklang_drawing.pressing_map import draw_pressing_map, fold_back_of, lies_of, stops_of
 from blocklang_drawing.raster import to_pdf, to_png
 from blocklang_drawing.shapes import (
@@ -41,7 +42,8 @@ from blocklang_drawing.swatch import draw_swatch
 from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
 from blocklang_drawing.type_widths import clean_text, shorten, text_width
 from blocklang_drawing.unit_picture import draw_unit
-from blocklang_drawing.written_pages import KeyEntry, Section, Written, as_files, lines_of, write_all, write_page
+from blocklang_drawing.written import KeyEntry, Section, Written
+from blocklang_drawing.written_pages import as_files, write_all, write_page
 
 __all__ = [
     "TRUE_SCALE",

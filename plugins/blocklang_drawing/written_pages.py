@@ -1,87 +1,22 @@
 """Pages with words: a title, sentences, one large drawing with its key, and more sentences under headings."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from blocklang.hooks import OutputFile, OutputOptions, Paper
 from blocklang_drawing.full_size_paper import paper_size
+from blocklang_drawing.pen import LEADING, MARGIN, Pen, lines_of
 from blocklang_drawing.raster import to_png
-from blocklang_drawing.shapes import Drawing, Paint, Path, Shape, Text, Window, polyline
+from blocklang_drawing.shapes import Drawing, Paint, Path, Shape, Text, polyline
 from blocklang_drawing.svg import to_svg
 from blocklang_drawing.theme import Theme
-from blocklang_drawing.type_widths import clean_text, shorten, text_width
+from blocklang_drawing.type_widths import clean_text, shorten
+from blocklang_drawing.written import KeyEntry, Section, Written
 
-MARGIN = 45.0
-#: Type in points, and the line height as a part of it.
-TITLE, PLAIN, LARGE, FOOT, LEADING = 22.0, 10.5, 14.0, 9.0, 1.38
+#: Type in points.
+TITLE, PLAIN, LARGE, FOOT = 22.0, 10.5, 14.0, 9.0
 #: A drawing is given at least this much of the page's height.
 LEAST_DRAWING = 0.5
 _KEY_GAP = 8.0
-
-
-@dataclass(frozen=True, slots=True)
-class KeyEntry:
-    """A small drawing and what it means."""
-
-    drawing: Drawing
-    sentence: str
-
-
-@dataclass(frozen=True, slots=True)
-class Section:
-    """Sentences under a heading."""
-
-    heading: str
-    sentences: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Written:
-    """What stands on a page; `draw` returns the drawing as large as fits in a width and height (points)."""
-
-    name: str
-    subject: str
-    sentences: tuple[str, ...]
-    draw: Callable[[float, float], Drawing]
-    key: tuple[KeyEntry, ...] = ()
-    sections: tuple[Section, ...] = ()
-
-
-@dataclass(slots=True)
-class _Pen:
-    """Where writing goes on: pages so far, and how far down the last one is written."""
-
-    paper: Paper
-    theme: Theme
-    size: float
-    pages: list[list[Shape]]
-    down: float = MARGIN
-
-    @property
-    def width(self) -> float:
-        return paper_size(self.paper)[0] - 2 * MARGIN
-
-    @property
-    def bottom(self) -> float:
-        return paper_size(self.paper)[1] - MARGIN - 16.0
-
-    def need(self, height: float) -> None:
-        """Begin a new page when so much does not fit on this one."""
-        if self.down + height > self.bottom + 0.5 and self.down > MARGIN:
-            self.pages.append([])
-            self.down = MARGIN
-
-    def write(self, text: str, size: float, *, bold: bool = False, indent: float = 0.0) -> None:
-        """Write a paragraph, broken into lines."""
-        for line in lines_of(text, size, self.width - indent, bold):
-            self.need(size * LEADING)
-            self.down += size * LEADING
-            self.pages[-1].append(Text((MARGIN + indent, self.down), line, size, self.theme.ink, bold=bold))
-
-    def place(self, drawing: Drawing, left: float, top: float) -> None:
-        """Put a drawing on the page."""
-        window = Window((left, top), drawing.width, drawing.height, (0.0, 0.0), drawing.shapes, drawing.title)
-        self.pages[-1].append(window)
 
 
 def write_page(written: Written, paper: Paper, theme: Theme, *, large_print: bool = False) -> tuple[Drawing, ...]:
@@ -94,13 +29,13 @@ def write_all(
 ) -> tuple[Drawing, ...]:
     """Return the pages of several, numbered through."""
     size = LARGE if large_print else PLAIN
-    made = [(each, page) for each in written for page in _pages(each, _Pen(paper, theme, size, [[]]))]
+    made = [(each, page) for each in written for page in _pages(each, Pen(paper, theme, size, [[]]))]
     return tuple(
         _finished(each, page, (number, len(made)), paper, theme) for number, (each, page) in enumerate(made, 1)
     )
 
 
-def _pages(written: Written, pen: _Pen) -> list[list[Shape]]:
+def _pages(written: Written, pen: Pen) -> list[list[Shape]]:
     _head(pen, written)
     left = pen.bottom - pen.down - _key_height(pen, written.key) - pen.size
     with_words = left - sum(_section_height(pen, section) for section in written.sections)
@@ -126,19 +61,7 @@ def as_files(pages: Sequence[Drawing], options: OutputOptions) -> tuple[OutputFi
     return tuple(OutputFile(f"page-{n}.{options.format}" if n > 1 else "", data) for n, data in enumerate(made, 1))
 
 
-def lines_of(text: str, size: float, room: float, bold: bool = False) -> tuple[str, ...]:
-    """Break a text into lines no wider than the room; a word that is wider is cut short."""
-    lines: list[str] = []
-    for word in clean_text(text).split():
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and text_width(longer, size, bold) <= room:
-            lines[-1] = longer
-        else:
-            lines.append(shorten(word, size, room, bold))
-    return tuple(lines)
-
-
-def _head(pen: _Pen, written: Written) -> None:
+def _head(pen: Pen, written: Written) -> None:
     pen.down = MARGIN - TITLE * (LEADING - 1)
     for line in lines_of(written.name, TITLE, pen.width, bold=True)[:2]:
         pen.write(line, TITLE, bold=True)
@@ -149,7 +72,7 @@ def _head(pen: _Pen, written: Written) -> None:
     pen.down += pen.size
 
 
-def _write_section(pen: _Pen, section: Section) -> None:
+def _write_section(pen: Pen, section: Section) -> None:
     pen.need(min(_section_height(pen, section), pen.size * LEADING * 4))
     pen.down += pen.size * 0.4
     pen.write(section.heading, pen.size * 1.15, bold=True)
@@ -158,13 +81,13 @@ def _write_section(pen: _Pen, section: Section) -> None:
         pen.write(sentence, pen.size)
 
 
-def _section_height(pen: _Pen, section: Section) -> float:
+def _section_height(pen: Pen, section: Section) -> float:
     heading = lines_of(section.heading, pen.size * 1.15, pen.width, bold=True)
     words = sum(0.25 + LEADING * len(lines_of(sentence, pen.size, pen.width)) for sentence in section.sentences)
     return pen.size * (0.5 + 1.15 * LEADING * len(heading) + words)
 
 
-def _rows(pen: _Pen, key: Sequence[KeyEntry]) -> Iterator[tuple[list[tuple[float, KeyEntry, tuple[str, ...]]], float]]:
+def _rows(pen: Pen, key: Sequence[KeyEntry]) -> Iterator[tuple[list[tuple[float, KeyEntry, tuple[str, ...]]], float]]:
     """Yield the rows of the key with their heights: each entry with its place from the left and its lines."""
     columns = next((n for n in (3, 2) if all(len(lines) == 1 for lines in _broken(pen, key, n))), 2)
     lines = _broken(pen, key, columns)
@@ -174,20 +97,20 @@ def _rows(pen: _Pen, key: Sequence[KeyEntry]) -> Iterator[tuple[list[tuple[float
         yield row, max(max(e.drawing.height, len(text) * pen.size * LEADING) for _, e, text in row) + 4
 
 
-def _broken(pen: _Pen, key: Sequence[KeyEntry], columns: int) -> list[tuple[str, ...]]:
+def _broken(pen: Pen, key: Sequence[KeyEntry], columns: int) -> list[tuple[str, ...]]:
     room = _column(pen, columns) - 2 * _KEY_GAP
     return [lines_of(entry.sentence, pen.size, room - entry.drawing.width) for entry in key]
 
 
-def _column(pen: _Pen, columns: int) -> float:
+def _column(pen: Pen, columns: int) -> float:
     return (pen.width + _KEY_GAP) / columns
 
 
-def _key_height(pen: _Pen, key: Sequence[KeyEntry]) -> float:
+def _key_height(pen: Pen, key: Sequence[KeyEntry]) -> float:
     return sum(height for _, height in _rows(pen, key))
 
 
-def _write_key(pen: _Pen, key: Sequence[KeyEntry]) -> None:
+def _write_key(pen: Pen, key: Sequence[KeyEntry]) -> None:
     for row, height in _rows(pen, key):
         pen.need(height)
         for left, entry, lines in row:
