@@ -91,7 +91,8 @@ def plain(assembly: Assembly, unit: int, names: tuple[str, ...]) -> str:
     patches = assembly.graph.block.patches
     if unit < len(patches):
         patch = patches[unit]
-        return f"{patch.fabric.rpartition('.')[2]} patch" if _CELL_NAME.fullmatch(patch.name) else patch.name
+        own_name = patch.name.rpartition(".")[2]  # without the placed blocks that it lies in
+        return f"{patch.fabric.rpartition('.')[2]} patch" if _CELL_NAME.fullmatch(patch.name) else own_name
     return "unit " + names[unit].removeprefix("unit ").split(".")[0].split("-")[0]
 
 
