@@ -1,10 +1,18 @@
 """Calls what plugins have offered; whatever goes wrong in there becomes a diagnostic that names it."""
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING, ParamSpec, TypeVar
 
 from blocklang.diagnostics import Diagnostic, Severity
 from blocklang.hooks import CannotMakeError, Check, Output, OutputFile, OutputOptions
 from blocklang.plan import SewingPlan
+
+if TYPE_CHECKING:
+    from blocklang.cutting.methods import CuttingMethod
+
+Asked = ParamSpec("Asked")
+Answer = TypeVar("Answer")
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +40,44 @@ def make_files(output: Output, plan: SewingPlan, options: OutputOptions) -> Made
 def run_checks(checks: tuple[Check, ...], plan: SewingPlan) -> tuple[Diagnostic, ...]:
     """Hold a plan against every rule, in the order given."""
     return tuple(diagnostic for check in checks for diagnostic in _run(check, plan))
+
+
+@dataclass(slots=True)
+class Watched:
+    """Cutting methods of plugins, watched while they are asked; `diagnostics` names each that fails, once."""
+
+    diagnostics: list[Diagnostic] = field(default_factory=list)
+    _failed: set[str] = field(default_factory=set)
+
+    def method(self, method: "CuttingMethod") -> "CuttingMethod":
+        """Return the method so that it answers None from where it first fails."""
+        from blocklang.cutting import Claim, Offer
+
+        claims = self._watch(method.name, method.claims, Claim)
+        return replace(method, claims=claims, offers=self._watch(method.name, method.offers, Offer))
+
+    def _watch(
+        self, name: str, ask: Callable[Asked, Answer | None], kind: type[Answer]
+    ) -> Callable[Asked, Answer | None]:
+        def answer(*args: Asked.args, **named: Asked.kwargs) -> Answer | None:
+            if name in self._failed:
+                return None
+            try:
+                given = ask(*args, **named)
+            except Exception as fault:  # noqa: BLE001 - a stranger's code may raise anything
+                self._fails(name, _fails(fault))
+                return None
+            if given is None or isinstance(given, kind):
+                return given
+            self._fails(name, f"It gives something other than a {kind.__name__} or None.")
+            return None
+
+        return answer
+
+    def _fails(self, name: str, found: str) -> None:
+        self._failed.add(name)
+        title, advice = f"The cutting method `{name}` is broken", "Tell whoever wrote the plugin it comes from."
+        self.diagnostics.append(Diagnostic("broken-cutting-method", Severity.WARNING, title, found, advice))
 
 
 def _run(check: Check, plan: SewingPlan) -> tuple[Diagnostic, ...]:

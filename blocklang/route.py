@@ -95,12 +95,16 @@ def plan(checked: Checked, options: "PlanOptions", techniques: Techniques) -> Pl
     diagnostics = checked.diagnostics + assembled.diagnostics
     if assembled.assembly is None or has_errors(diagnostics):
         return Planned(None, diagnostics)
-    from blocklang.cutting import METHODS, cut
+    from blocklang.calling import Watched
+    from blocklang.cutting import METHODS, cut, with_offers
     from blocklang.plan import make_plan
     from blocklang.pressing import DEFAULTS, press
 
     pressing = press(assembled.assembly, (*DEFAULTS, *techniques.pressing_preferences))
-    cutting = cut(checked.graph, options.cutting, (*METHODS, *techniques.cutting_methods))
+    watched = Watched()
+    methods = (*METHODS, *map(watched.method, techniques.cutting_methods))
+    cutting = with_offers(cut(checked.graph, options.cutting, methods), assembled.assembly, methods)
+    diagnostics += tuple(watched.diagnostics)
     return _held_against(make_plan(assembled.assembly, pressing, cutting, diagnostics), techniques.checks)
 
 

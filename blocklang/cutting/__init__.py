@@ -1,10 +1,13 @@
 """Patches to what is cut: sizes that a ruler has, methods, strips, strip sets and yardage.
 
-May import geometry, diagnostics, block and graph; nothing later on the route.
+May import geometry, diagnostics, block, graph and assembly; nothing later on the route.
 """
 
+from blocklang.cutting.equal_units import equal_units, with_offers
 from blocklang.cutting.listing import cut
 from blocklang.cutting.methods import METHODS, Claim, CuttingMethod
+from blocklang.cutting.offers import EqualUnits, Offer, StartPiece, UnitPatch, Work
+from blocklang.cutting.rounding import measure
 from blocklang.cutting.template_values import Template, TemplatePlace, TemplateUse
 from blocklang.cutting.templates import templates_of
 from blocklang.cutting.values import (
@@ -28,23 +31,31 @@ __all__ = [
     "Cutting",
     "CuttingMethod",
     "CuttingOptions",
+    "EqualUnits",
     "FabricNeed",
     "Lay",
     "Measure",
+    "Offer",
     "Piece",
     "Rounding",
     "Run",
+    "StartPiece",
     "Strip",
     "StripLayout",
     "StripSet",
     "Template",
     "TemplatePlace",
     "TemplateUse",
+    "UnitPatch",
+    "Work",
     "cut",
     "describe_layout",
     "describe_piece",
     "describe_strip",
     "describe_strip_set",
+    "equal_units",
     "format_measure",
+    "measure",
     "templates_of",
+    "with_offers",
 ]

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from blocklang.cutting.offers import Offers, offers_nothing
 from blocklang.cutting.values import Lay
 from blocklang.geometry import Outline
 
@@ -34,20 +35,30 @@ class Claim:
 Claims = Callable[[Outline, float, tuple[int, ...]], Claim | None]
 
 
+def claims_nothing(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
+    """Claim no patch: the answer of methods that make several units at once."""
+    del outline, allowance, outside
+    return None
+
+
 @dataclass(frozen=True, slots=True)
 class CuttingMethod:
-    """A way to cut patches.
+    """A way to cut patches, or to make several units at once.
 
     `claims` is given the finished outline of a patch (counterclockwise, in ticks, no corner on a straight run), the
     seam allowance in inches, and the edges that must lie on the straight grain: those on the outside of the block, or
     of a small unit that is handled alone. It answers None when the method does not suit. Methods are asked from the
     highest priority down, and by name where those are equal; the first that claims a patch cuts it.
+
+    `offers` is given the units of the sewing order that are equal (see `EqualUnits`) and answers with another way to cut
+    and sew them, or None. An offer changes nothing: it is told beside the cutting list.
     """
 
     name: str
     summary: str
     priority: int
-    claims: Claims
+    claims: Claims = claims_nothing
+    offers: Offers = offers_nothing
 
 
 def ask(

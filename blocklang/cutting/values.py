@@ -3,8 +3,12 @@
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
 from blocklang.geometry import Outline
+
+if TYPE_CHECKING:
+    from blocklang.cutting.offers import Offer
 
 
 class Rounding(StrEnum):
@@ -164,3 +168,4 @@ class Cutting:
     needs: tuple[FabricNeed, ...]
     notes: tuple[str, ...]  # what the rounding adds up to, what to trim, in plain sentences
     runs: tuple[Run, ...] = ()  # all that is cut from strips, those longer than a strip too; none from strip sets
+    offers: "tuple[Offer, ...]" = ()  # other ways to cut and sew units, several at once
