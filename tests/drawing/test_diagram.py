@@ -6,7 +6,7 @@ from io import BytesIO
 from xml.etree import ElementTree
 
 import pytest
-from blocklang_diagram import blocklang_outputs
+from blocklang_diagram import VIEWS, blocklang_outputs
 from pypdf import PdfReader
 
 from blocklang.hooks import CannotMakeError, OutputOptions
@@ -22,16 +22,16 @@ def made(name, **options):
 
 
 @pytest.mark.parametrize("name", NAMES)
-@pytest.mark.parametrize("style", ["fabrics", "lines"])
+@pytest.mark.parametrize("view", VIEWS)
 @pytest.mark.parametrize("plain", [False, True])
-def test_svg_is_well_formed(name, style, plain):
-    svg = made(name, format="svg", settings=(("style", style),), black_and_white=plain)
+def test_svg_is_well_formed(name, view, plain):
+    svg = made(name, format="svg", settings=(("view", view),), black_and_white=plain)
     assert ElementTree.fromstring(svg).tag.endswith("svg")
-    assert svg == made(name, format="svg", settings=(("style", style),), black_and_white=plain)
+    assert svg == made(name, format="svg", settings=(("view", view),), black_and_white=plain)
 
 
-def test_lines_carry_the_names_of_the_patches():
-    svg = made("star", format="svg", settings=(("style", "lines"),)).decode()
+def test_the_numbered_view_carries_the_names_of_the_patches():
+    svg = made("star", format="svg", settings=(("view", "numbered"),)).decode()
     assert all(patch.id in svg for patch in named_plan("star").block.patches)
     assert "diamond" not in made("star", format="svg").decode()
 
@@ -51,7 +51,7 @@ def test_hostile_names_stay_text():
     plan = named_plan("four-patch")
     patches = tuple(replace(patch, id="</text><script>") for patch in plan.block.patches)
     hostile = replace(plan, block=replace(plan.block, name='"]]></svg><script>\x00', patches=patches))
-    (file,) = OUTPUT.make(hostile, OutputOptions("svg", settings=(("style", "lines"),)))
+    (file,) = OUTPUT.make(hostile, OutputOptions("svg", settings=(("view", "numbered"),)))
     assert not [element for element in ElementTree.fromstring(file.data).iter() if element.tag.endswith("script")]
 
 
