@@ -41,7 +41,7 @@ CAUTIONS: Final = (
 
 MAP_SENTENCES: Final = (
     "This is the back of the block, so left and right are changed over.",
-    "The grey bands are the seam allowances; each arrow points to where its allowance lies.",
+    "The seam allowances are a little darker than the patches; each arrow points to where its allowance lies.",
 )
 SPINS_SHOWN: Final = "A ring marks a junction that is spun: its allowances all lie the same way round."
 
