@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from blocklang.assembly import StraightVersion, Why, straight_version
+from blocklang.paper_piecing import offer_papers
 from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 
 _SENTENCES = {
@@ -63,6 +64,9 @@ def order_lines(plan: SewingPlan) -> Iterator[str]:
         yield f"The largest piece that is set in has {_patches(order.largest_set_in)}."
     steps = "1 step makes" if order.different_steps == 1 else f"{order.different_steps} steps make"
     yield f"{steps} a different unit; {order.awkward_units} of them cannot be measured along two sides."
+    offer = offer_papers(plan.assembly)
+    if offer.offered:
+        yield f"{offer.reason} `blocklang make paper-pieces` has them."
     version = straight_version(plan.graph)
     if version is not None:
         yield from _straight_lines(plan, version)
@@ -75,5 +79,6 @@ def _straight_lines(plan: SewingPlan, version: StraightVersion) -> Iterator[str]
         if patch.id in version.cut:
             counts[patch.name] = counts.get(patch.name, 0) + 1
     cut = [f"the {name} patch" if count == 1 else f"{count} {name} patches" for name, count in counts.items()]
+    listed = " and ".join([", ".join(cut[:-1]), cut[-1]] if len(cut) > 1 else cut)
     patches = len(version.block.patches)
-    yield f"To sew it with straight seams only, cut {' and '.join(cut)} where a seam would run on: {patches} patches then."
+    yield f"To sew it with straight seams only, cut {listed} where a seam would run on: {patches} patches then."

@@ -9,6 +9,7 @@ from blocklang.bias import Bias, find_bias
 from blocklang.block import LengthUnit, SpinSense
 from blocklang.cutting import describe_layout, describe_piece, describe_strip_set
 from blocklang.hooks import OutputOptions
+from blocklang.paper_piecing import offer_papers
 from blocklang.plan import PlanStep, SewingPlan
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_oblong
@@ -91,11 +92,13 @@ def _sizes(plan: SewingPlan, unit: LengthUnit) -> tuple[str, str]:
 
 def _facts(plan: SewingPlan, options: OutputOptions) -> tuple[str, ...]:
     curved = sum(len(step.joins) for step in plan.steps if step.kind is JoinKind.CURVED)
+    offer = offer_papers(plan.assembly)
     return (
         words.pieces_line(len(plan.block.patches), len(plan.steps)),
         words.pivots_line(plan.assembly.pivots),
         words.partials_line(plan.assembly.partials),
         words.curves_line(curved),
+        *((offer.reason,) if offer.offered else ()),
         *((words.copies_line(options.copies),) if options.copies > 1 else ()),
     )
 
