@@ -51,9 +51,13 @@ def sense(end: SegmentEnd, left: bool) -> bool:
 
 
 def _passes(assembly: Assembly, join: Join, sewn: dict[int, int]) -> Iterator[tuple[int, int, int]]:
-    """Yield the junction and the two segments of each straight pass, a finished partial seam's start included."""
+    """Yield the junction and the two segments of each straight pass.
+
+    A join that comes back to where it starts passes there too, and so does a partial seam where it is finished.
+    """
     graph = assembly.graph
-    for before, after in zip(join.path, join.path[1:], strict=False):
+    following = (*join.path[1:], join.path[0]) if len(join.path) > 2 else join.path[1:]
+    for before, after in zip(join.path, following, strict=False):
         segment = graph.segments[before.segment]
         junction = segment.end if before.forward else segment.start
         if graph.junctions[junction].is_inner and _in_line(graph, junction, before.segment) == after.segment:

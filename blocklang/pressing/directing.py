@@ -42,7 +42,7 @@ def press(
         spins=spins,
         proven=answer.gap == 0.0,
         gap=answer.gap,
-        reasons=reasons_for(question, answer.left, decide),
+        reasons=reasons_for(question, answer.left),
         versions=versions,
         techniques=techniques,
     )

@@ -6,8 +6,10 @@ from dataclasses import dataclass, replace
 
 from blocklang.pressing.costs import kept
 from blocklang.pressing.lines import PressingWish
+from blocklang.pressing.parts import tied_to_settled
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule, rules_at
+from blocklang.pressing.search import by_tables
 
 #: So many seams round a junction are pressed anew.
 _NEARBY = 32
@@ -24,12 +26,9 @@ class Nearby:
         """Press one seam open."""
         own, rules = self.question, []
         for rule in own.rules:
-            ties = tuple(tie for tie in rule.ties if segment not in tie[:2])
             instead = () if any(segment in tie[:2] for tie in rule.instead) else rule.instead
-            if len(ties) == len(rule.ties):
+            if not any(segment in tie[:2] for tie in rule.ties):
                 rules.append(replace(rule, instead=instead))
-            elif rule.rank is Rank.LIKENESS and ties:
-                rules.append(replace(rule, ties=ties))
         seams = tuple(seam for seam in own.seams if seam != segment)
         settled = tuple((seam, left) for seam, left in own.settled if seam != segment)
         changed = replace(own, seams=seams, settled=settled, rules=tuple(rules), opened=own.opened | {segment})
@@ -46,10 +45,19 @@ class Nearby:
         rules = tuple(rule for rule in self.question.rules if rule is not clip)
         return Nearby(replace(self.question, rules=rules), self.free)
 
+    def pressed(self) -> tuple[bool, ...] | None:
+        """Press it anew in the best way; None when it cannot be said which that is."""
+        return by_tables(self.question, tied_to_settled(self.question))
+
     def lost(self, left: Sequence[bool]) -> tuple[int, int]:
         """Return the clips, and the junctions where allowances lie on each other."""
         broken = [rule.rank for rule in self.question.rules if not kept(rule, left)]
         return broken.count(Rank.CLIPS), broken.count(Rank.LOCKS)
+
+
+def only_locks(question: Question) -> Question:
+    """Return the question about clips and locks alone."""
+    return replace(question, rules=tuple(rule for rule in question.rules if rule.rank <= Rank.LOCKS))
 
 
 def near(question: Question, start: Rule, left: Sequence[bool]) -> Nearby:
@@ -78,7 +86,7 @@ def not_opened(question: Question, segment: int) -> Question:
     about = tuple(c for c in question.crossings if any(end.segment == segment for end in c.ends))
     others = {crossing.junction for crossing in about}
     rules = [rule for rule in question.rules if rule.junction not in others]
-    rules += rules_at(about, dict(question.lines.spins), opened)
+    rules += (r for r in rules_at(about, dict(question.lines.spins), opened) if r.rank <= Rank.LOCKS)
     seams = tuple(sorted((*question.seams, segment)))
     return replace(question, opened=opened, seams=seams, rules=tuple(sorted(rules, key=lambda rule: rule.rank)))
 

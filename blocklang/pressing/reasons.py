@@ -6,12 +6,13 @@ from collections.abc import Iterator, Sequence
 from blocklang.pressing.costs import against, kept
 from blocklang.pressing.crossings import Crossing
 from blocklang.pressing.lines import MOST_NAMES, PressingWish, listed, say_junction, say_line, say_seam
+from blocklang.pressing.nearby import only_locks
 from blocklang.pressing.preferences import DEFAULTS, TOWARD_SET_IN
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule
 from blocklang.pressing.tracing import Holds, holds_of, rings_of, shortest_ring
 from blocklang.pressing.values import Reason
-from blocklang.pressing.ways_out import Decide, WaysOut
+from blocklang.pressing.ways_out import WaysOut
 
 _SPINS = (Rank.CENTRES, Rank.CROSSES)
 _COSTS = {
@@ -24,14 +25,13 @@ _COSTS = {
 }
 
 
-def reasons_for(question: Question, left: Sequence[bool], decide: Decide) -> tuple[Reason, ...]:
+def reasons_for(question: Question, left: Sequence[bool]) -> tuple[Reason, ...]:
     """Return a sentence for each junction that could lock and does not, and for each line that costs something.
 
-    Where no line is to blame, a ring of junctions that cannot all be spun is named once. `decide` is what the
-    seams near a junction are pressed anew with, to find a way out.
+    Where no line is to blame, a ring of junctions that cannot all be spun is named once.
     """
     by_line = holds_of(question, left)
-    ways = WaysOut(question, left, decide)
+    ways = WaysOut(only_locks(question), left)
     broken = [rule for rule in question.rules if not kept(rule, left)]
     return (
         *question.lines.clashes,

@@ -20,6 +20,9 @@ from blocklang.pressing.weighing import left_from, scales_of, tables_of, tables_
 #: So often what is taken for sure is put right and the search begun again.
 _MOST_ROUNDS = 4
 
+#: A part with more seams than this is not handed to the solver as a whole, unless a time limit says how long it may take.
+_LARGE = 1_200
+
 
 @dataclass(frozen=True, slots=True)
 class Answer:
@@ -34,15 +37,15 @@ def search(question: Question, deadline: float | None) -> Answer:
 
     Tables are exact and quick where each seam is tied to few others, as in most blocks; the solver takes the rest.
     """
-    found = [follow_most(question)]
+    found = [Answer(follow_most(question), math.inf)]
     tied, suspects = tie_what_is_sure(question, frozenset()), frozenset[int]()
     for _ in range(_MOST_ROUNDS):
-        left = None if tied is None else _by_tables(question, tied.forest)
+        left = None if tied is None else by_tables(question, tied.forest)
         if tied is None or left is None:
             break
-        if _supposed_rightly(question, tied, left):
-            return Answer(left, 0.0)
-        found.append(left)
+        found.append(Answer(left, _shortfall(question, tied, left)))
+        if not found[-1].gap:
+            return found[-1]
         more = suspects | clipped(question, left)
         if more == suspects:
             more |= spun_beside(question, left, _excessive(question, tied, left))
@@ -50,50 +53,57 @@ def search(question: Question, deadline: float | None) -> Answer:
             break
         suspects = more
         tied = tie_what_is_sure(question, suspects)
-    left = _by_tables(question, tied_to_settled(question))
-    if left is not None:
-        return Answer(left, 0.0)
-    return _with_solver(question, tied, found, deadline)
+    left = by_tables(question, tied_to_settled(question))
+    return Answer(left, 0.0) if left is not None else _with_solver(question, tied, found, deadline)
 
 
-def _with_solver(
-    question: Question, tied: Tied | None, found: list[tuple[bool, ...]], deadline: float | None
-) -> Answer:
+def _with_solver(question: Question, tied: Tied | None, found: list[Answer], deadline: float | None) -> Answer:
     """Ask the solver; where it proves nothing, the best of what was found by other ways is as good as its own."""
-    if tied is not None:
+    may_be_long = deadline is not None or len(question.seams) <= _LARGE
+    if tied is not None and (may_be_long or len(found) == 1):
         answer = _by_solver(question, tied.forest, bool(tied.clusters), deadline)
-        if answer is not None and not answer.gap and _supposed_rightly(question, tied, answer.left):
+        if answer is not None:
+            gap = answer.gap or _shortfall(question, tied, answer.left)
+            found.append(Answer(answer.left, gap))
+            if not gap:
+                return found[-1]
+    if may_be_long:
+        answer = _by_solver(question, tied_to_settled(question), True, deadline)
+        if answer is not None and not answer.gap:
             return answer
-    answer = _by_solver(question, tied_to_settled(question), True, deadline)
-    if answer is not None and not answer.gap:
-        return answer
-    if answer is not None:
-        found.append(answer.left)
-    best = min(found, key=lambda one: costs_of(question, one, question.seams))
-    return Answer(best, answer.gap if answer is not None and math.isfinite(answer.gap) else _all_of(question, best))
+        found += [answer] if answer is not None else []
+    best = min(found, key=lambda one: costs_of(question, one.left, question.seams))
+    return best if math.isfinite(best.gap) else Answer(best.left, _all_of(question, best.left))
 
 
-def _by_tables(question: Question, forest: ParityForest) -> tuple[bool, ...] | None:
+def by_tables(question: Question, forest: ParityForest) -> tuple[bool, ...] | None:
+    """Return the best choice that keeps the ties of a forest; None when the tables get too long."""
     answers = least(tables_of(question, forest, scales_of(question)))
     return None if answers is None else left_from(question.seams, question, forest, answers)
 
 
-def _supposed_rightly(question: Question, tied: Tied, left: Sequence[bool]) -> bool:
-    """Tell whether a choice loses no more than it must; the quick count of that first, then the exact one."""
+def _shortfall(question: Question, tied: Tied, left: Sequence[bool]) -> float:
+    """Return what a choice loses more than it must, at the first rank where it does so or may do so; 0.0 if nowhere.
+
+    A choice that loses no more than it must, by the quick count or else by the exact one, is the best there is.
+    """
     costs = costs_of(question, left, question.seams)
     clip = clip_weight(question)
     together = clip * costs[Rank.CLIPS] + costs[Rank.LOCKS] - sum(cluster.lost for cluster in tied.clusters)
-    return all(
-        _loses_the_least(question, tied, rank, together if rank is Rank.LOCKS else costs[rank]) for rank in tied.ranks
-    )
+    for rank in tied.ranks:
+        more = _more_than_least(question, tied, rank, together if rank is Rank.LOCKS else costs[rank])
+        if more:
+            return float(more if more < clip or rank is not Rank.LOCKS else -(-more // clip))
+    return 0.0
 
 
-def _loses_the_least(question: Question, tied: Tied, rank: Rank, cost: int) -> bool:
+def _more_than_least(question: Question, tied: Tied, rank: Rank, cost: int) -> int:
     groups = [group for group in tied.doubtful if group.rank is rank]
-    if cost == tied.doomed[rank] + sum(least_broken(group.rules, group.above) for group in groups):
-        return True
+    more = cost - tied.doomed[rank] - sum(least_broken(group.rules, group.above) for group in groups)
+    if not more:
+        return 0
     exact = [_least_lost(question, group) for group in groups]
-    return None not in exact and cost == tied.doomed[rank] + sum(lost for lost in exact if lost is not None)
+    return cost - tied.doomed[rank] - sum(lost for lost in exact if lost is not None)
 
 
 def _excessive(question: Question, tied: Tied, left: Sequence[bool]) -> Iterator[Rule]:

@@ -51,11 +51,12 @@ def tie_what_is_sure(question: Question, suspects: frozenset[int]) -> Tied | Non
     clusters = clusters_of(question, suspects)
     if clusters is None:
         return None
-    forest = tied_to_settled(question)
+    above = tied_to_settled(question)
     inside = {place for cluster in clusters for place in cluster.places}
+    _tie_group(above, _of_rank(question, Rank.CLIPS, inside))
+    forest = above.copy()
     _tie_group(forest, (rule for cluster in clusters for rule in cluster.sure))
-    _tie_group(forest, _of_rank(question, Rank.CLIPS, inside))
-    doubtful = _tie_groups(question, forest, _of_rank(question, Rank.LOCKS, inside))
+    doubtful = _tie_groups(question, forest, _of_rank(question, Rank.LOCKS, inside), above)
     doomed, ranks = [0] * len(Rank), [Rank.LOCKS]
     for rank in (Rank.CENTRES, Rank.LIKENESS, Rank.CROSSES):
         if clusters or any(group.rank is Rank.LOCKS for group in doubtful):
@@ -63,7 +64,7 @@ def tie_what_is_sure(question: Question, suspects: frozenset[int]) -> Tied | Non
         rules = _of_rank(question, rank)
         open_rules = [rule for rule in rules if forest.fits(rule.ties)]
         if rank is Rank.LIKENESS:
-            doubtful += _tie_groups(question, forest, open_rules)
+            doubtful += _tie_groups(question, forest, open_rules, forest.copy())
         else:
             trial = forest.copy()
             if not _tie_group(trial, open_rules):
@@ -90,13 +91,17 @@ def _of_rank(question: Question, rank: Rank, but: Iterable[int] = ()) -> list[Ru
     ]
 
 
-def _tie_groups(question: Question, forest: ParityForest, rules: list[Rule]) -> tuple[Doubtful, ...]:
-    """Tie the groups of rules that agree, and return the others; groups meet only in what is settled already."""
+def _tie_groups(
+    question: Question, forest: ParityForest, rules: list[Rule], above: ParityForest
+) -> tuple[Doubtful, ...]:
+    """Tie the groups of rules that agree, and return the others; groups meet only in what is settled already.
+
+    What is sure in a cluster is tied, but does not stand above: a choice may give it up, and save in a group.
+    """
     groups = groups_of(question, forest, rules)
     trial = forest.copy()
     agree = [_tie_group(trial, group) for group in groups]
     for group, agrees in zip(groups, agree, strict=True):
         if agrees:
             _tie_group(forest, group)
-    above = forest.copy()
     return tuple(Doubtful(group, above) for group, agrees in zip(groups, agree, strict=True) if not agrees)

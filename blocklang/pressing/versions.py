@@ -7,6 +7,7 @@ from string import ascii_uppercase
 from blocklang.pressing.copies import Copies, Copy, copies_of, ties_between
 from blocklang.pressing.cores import least_broken
 from blocklang.pressing.costs import costs_of
+from blocklang.pressing.nearby import only_locks
 from blocklang.pressing.parts import tie_all, tied_to_settled
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule, Tie
@@ -66,7 +67,7 @@ def press_in_versions(question: Question, decide: Decide) -> tuple[Answer, tuple
     kinds = copies_of(question.graph)
     if not kinds:
         return decide(question), ()
-    trials = _Trials(_only_locks(question), decide)
+    trials = _Trials(only_locks(question), decide)
     free = decide(trials.question)
     trials.best, trials.proven = lost_of(question, free), free.gap == 0.0
     unlike = frozenset(patch for kind in kinds for patch in _tie(trials, kind))
@@ -85,10 +86,6 @@ def _tie(trials: _Trials, kind: Copies) -> tuple[int, ...]:
             trials.ties = ties
             return tuple(patch for copy in kind.copies for patch in copy.patches) if len(classes) > 1 else ()
     return ()
-
-
-def _only_locks(question: Question) -> Question:
-    return replace(question, rules=tuple(rule for rule in question.rules if rule.rank <= Rank.LOCKS))
 
 
 def _touches(question: Question, rule: Rule, patches: frozenset[int]) -> bool:

@@ -1,6 +1,6 @@
 """The cheapest way out where a junction does not lock: each one is tried by pressing the seams near it anew."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from blocklang.pressing.copies import Copies, Copy, copies_of
@@ -9,24 +9,23 @@ from blocklang.pressing.lines import PressingWish, say_junction, say_line, say_s
 from blocklang.pressing.nearby import Nearby, ends_of, near, not_opened
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule
-from blocklang.pressing.search import Answer
 
 #: So many ways are tried in all; junctions after that are told without one.
-_MOST_TRIED = 160
+_MOST_TRIED = 100
 #: Of the joins near a junction, so many are tried with a clip.
 _MOST_CLIPS = 6
-
-Decide = Callable[[Question], Answer]
 
 
 @dataclass(frozen=True, slots=True)
 class WayOut:
     """A way out that was tried, and how it is said.
 
-    `cost` counts junctions near by where allowances lie on each other, then clips, then junctions that do not lock.
+    `cost` counts junctions near by where allowances lie on each other, then clips, then junctions that do not lock;
+    `others` are junctions that lock now and then do not.
     """
 
     cost: tuple[int, int, int]
+    others: int
     said: str
 
 
@@ -34,22 +33,28 @@ class WayOut:
 class WaysOut:
     """The pressing as it is, to try other ones against."""
 
-    question: Question
+    question: Question  # about clips and locks alone
     left: Sequence[bool]
-    decide: Decide
     tried: int = 0
     kinds: tuple[Copies, ...] | None = None
 
     def best(self, rule: Rule, lines: Sequence[PressingWish]) -> str:
-        """Return a sentence on how a junction can lock, or at least lie flat; "" when nothing tried comes to that."""
+        """Return a sentence on how a junction can lock, or at least lie flat; "" when nothing tried comes to that.
+
+        To turn a copy costs nothing, to leave out a line less than an open seam, and that less than a clip: the first
+        of these that takes no lock elsewhere is the cheapest, and where each takes some, the one that takes fewest.
+        """
         if self.tried >= _MOST_TRIED:
             return ""
         turn = next(self._turns(rule), None)
         if turn is not None:
             return turn
-        ways = self._others(rule, near(self.question, rule, self.left), lines)
-        found = min(ways, key=lambda way: way.cost, default=None)
-        return "" if found is None else found.said
+        found: list[WayOut] = []
+        for way in self._others(rule, near(self.question, rule, self.left), lines):
+            if not way.others:
+                return way.said
+            found.append(way)
+        return min(found, key=lambda way: way.cost).said if found else ""
 
     def without_open(self, line: PressingWish, segment: int, junction: int) -> str:
         """Return a sentence when a junction locks without a line that presses a seam open."""
@@ -58,8 +63,8 @@ class WaysOut:
         self.tried += 1
         question = not_opened(self.question, segment)
         rule = next(r for r in question.rules if r.rank is Rank.LOCKS and r.junction == junction)
-        pressed = self.decide(near(question, rule, self.left).question).left
-        return f"Without the line {say_line(line)} they lock." if kept(rule, pressed) else ""
+        pressed = near(question, rule, self.left).pressed()
+        return f"Without the line {say_line(line)} they lock." if pressed and kept(rule, pressed) else ""
 
     def _others(self, rule: Rule, place: Nearby, lines: Sequence[PressingWish]) -> Iterator[WayOut]:
         """Leave out a line, press a seam of the junction open, or clip a join near by."""
@@ -81,15 +86,17 @@ class WaysOut:
         if self.tried >= _MOST_TRIED:
             return
         self.tried += 1
-        pressed = self.decide(after.question).left
+        pressed = after.pressed()
+        if pressed is None:
+            return
         flat = rule not in after.question.rules
         clips, lying = after.lost(pressed)
         clips_before, lying_before = before.lost(self.left)
         if (flat or kept(rule, pressed)) and lying < lying_before and clips <= clips_before:
             open_now = _locks(before) - _locks(after)
-            others = lying + open_now - lying_before + (not flat)
+            others = max(0, lying + open_now - lying_before + (not flat))
             then = "and they lie flat there" if flat else "and they lock"
-            yield WayOut((lying, clips + clipped, lying + open_now), f"{said}, {then}{_say_others(others)}.")
+            yield WayOut((lying, clips + clipped, lying + open_now), others, f"{said}, {then}{_say_others(others)}.")
 
     def _turns(self, rule: Rule) -> Iterator[str]:
         """Turn each copy that meets others there a quarter, pressed as it is, where the picture stays the same."""
@@ -122,6 +129,6 @@ def _locks(place: Nearby) -> int:
 
 
 def _say_others(others: int) -> str:
-    if others <= 0:
+    if not others:
         return ""
     return "; one other junction then does not lock" if others == 1 else f"; {others} other junctions then do not lock"

@@ -65,6 +65,8 @@ class Drawing:
         for number, join in enumerate(self.assembly.joins):
             path = [step.segment for step in join.path]
             pairs = list(pairwise(path))
+            if len(path) > 2 and self.ends(path[0]) & self.ends(path[-1]):
+                pairs.append((path[-1], path[0]))  # it comes back to where it starts
             if join.kind is JoinKind.PARTIAL_FINISH:
                 begun = [t.segment for other in assembly_joins(self.assembly, JoinKind.PARTIAL) for t in other.path]
                 pairs += [(other, own) for own in {path[0], path[-1]} for other in begun]

@@ -1,20 +1,19 @@
 """Small random blocks with contradictory lines: no other choice of directions is better."""
 
-import itertools
 import random
 from dataclasses import replace
 
 import pytest
 
-from blocklang.pressing import DEFAULTS, press
+from blocklang.pressing import press
 from blocklang.pressing.lines import follow
-from blocklang.pressing.preferences import set_in_preference
 from tests.pressing import dissections
-from tests.pressing.checker import Drawing, check
+from tests.pressing.checker import check
+from tests.pressing.every_choice import EveryChoice
 from tests.pressing.sewing import graph_of, sew
 from tests.support import blocks
 
-MOST_SEAMS = 12
+MOST_SEAMS = 14
 
 
 def small_assembly(seed: int):
@@ -31,45 +30,38 @@ def small_assembly(seed: int):
     return sew(replace(block, wishes=wishes), alike) if chance.random() < 0.7 else assembly
 
 
-def all_choices(assembly):
-    """Every choice of directions that follows the author's lines."""
-    settled = {s.segment: s.left for s in follow(assembly.graph).settled}
-    sides = [
-        (seam.left, seam.right) if seam.index not in settled else (seam.left if settled[seam.index] else seam.right,)
-        for seam in assembly.graph.seams
-    ]
-    for choice in itertools.product(*sides):
-        yield dict(zip((seam.index for seam in assembly.graph.seams), choice, strict=True))
+def lost(assembly, pressing, drawing) -> tuple[int, ...]:
+    """What a pressing loses at each rank, by the drawing."""
+    toward = {p.segment: p.toward for p in pressing.directions}
+    every = EveryChoice(
+        assembly, {s: None if to is None else to == assembly.graph.segments[s].left for s, to in toward.items()}
+    )
+    assert every.best[:5] == drawing.costs(toward)
+    return every.best
 
 
-def cost(assembly, drawing: Drawing, toward):
-    seams = assembly.graph.seams
-    preferences = (*DEFAULTS, set_in_preference(assembly))
-    weights = {s.index: sum(p.weigh(assembly.graph, s) for p in preferences) for s in seams}
-    lost = sum(max(0.0, w if toward[s.index] == s.right else -w) for s in seams for w in [weights[s.index]])
-    return (*drawing.costs(toward), lost)
-
-
-@pytest.mark.parametrize("seed", range(160))
-def test_no_other_choice_is_better(seed):
-    assembly = small_assembly(seed)
-    if len(assembly.graph.seams) > MOST_SEAMS:
-        pytest.skip("too many choices to try them all")
-    pressing = press(assembly)
-    drawing = check(assembly, pressing)
-    chosen = {p.segment: p.toward for p in pressing.directions}
-    best = min(cost(assembly, drawing, choice) for choice in all_choices(assembly))
-    assert cost(assembly, drawing, chosen) == best
-    assert pressing.proven
-    assert pressing.gap == 0.0
+@pytest.mark.parametrize("chunk", range(20))
+def test_no_other_choice_is_better(chunk):
+    """At least five hundred blocks in all."""
+    tried = 0
+    for seed in range(chunk * 40, chunk * 40 + 40):
+        assembly = small_assembly(seed)
+        if len(assembly.graph.seams) > MOST_SEAMS:
+            continue
+        tried += 1
+        pressing = press(assembly)
+        drawing = check(assembly, pressing)
+        settled = {s.segment: s.left for s in follow(assembly.graph).settled}
+        assert lost(assembly, pressing, drawing) == EveryChoice(assembly, settled).best, seed
+        assert pressing.proven, seed
+        assert pressing.gap == 0.0
+    assert tried >= 25
 
 
 def test_the_random_blocks_are_hard_enough():
-    """Among them are some that lose locks, some that clip and some that need a search."""
+    """Among them are some that lose locks, some that clip, some that are pressed unlike and some that are not spun."""
     costs = []
-    for seed in range(160):
-        assembly = small_assembly(seed)
+    for assembly in map(small_assembly, range(60)):
         pressing = press(assembly)
-        drawing = check(assembly, pressing)
-        costs.append(drawing.costs({p.segment: p.toward for p in pressing.directions}))
+        costs.append(check(assembly, pressing).costs({p.segment: p.toward for p in pressing.directions}))
     assert all(any(cost[rank] for cost in costs) for rank in (0, 1, 3, 4))

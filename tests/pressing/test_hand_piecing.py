@@ -64,7 +64,7 @@ def test_the_plan_says_who_asked():
     _, pressing = pressed(blocks.grid(4, 1))
     assert [reason.text for reason in pressing.reasons] == [
         (
-            "By “hand-piecing”, 1 seam goes the other way than the colours ask: "
+            "By “hand-piecing”, 2 seams go the other way than the colours ask: "
             "Press hand-sewn seams all to one side: to the right, and level ones upward."
         )
     ]

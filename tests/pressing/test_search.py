@@ -14,7 +14,7 @@ from blocklang.pressing.parts import follow_ties, tied_to_settled
 from blocklang.pressing.preferences import DEFAULTS
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Rule, Tie, ask
-from blocklang.pressing.search import _by_solver, _by_tables
+from blocklang.pressing.search import _by_solver, by_tables
 from blocklang.pressing.tables import Table, least
 from tests.pressing.test_against_every_choice import small_assembly
 
@@ -60,11 +60,11 @@ def test_tables_and_solver_agree(seed):
     question = ask(assembly, DEFAULTS, follow(assembly.graph))
     for part in follow_ties(question).disputed:
         forest = tied_to_settled(part)
-        by_tables, by_solver = _by_tables(part, forest), _by_solver(part, forest, True, None)
-        assert by_tables is not None
+        tabled, by_solver = by_tables(part, forest), _by_solver(part, forest, True, None)
+        assert tabled is not None
         assert by_solver is not None
         assert by_solver.gap == 0.0
-        costs = costs_of(part, by_tables, part.seams)
+        costs = costs_of(part, tabled, part.seams)
         assert costs == costs_of(part, by_solver.left, part.seams)
         assert costs == costs_of(part, decide(question).left, part.seams)
 
