@@ -1,4 +1,4 @@
-"""Times the route on grids of growing size and on the library's blocks, and the start of `blocklang check`.
+"""Times the route on grids of growing size, the pressing, the library's blocks, and the start of `blocklang check`.
 
 With names of blocks, those blocks are timed and the grids are left out.
 """
@@ -10,6 +10,7 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from growth import print_growth
+from pressing_growth import print_pressing_growth
 
 from blocklang import route
 from blocklang.cli.plugged import Plugged
@@ -45,6 +46,7 @@ def main() -> None:
     """Print the growth over the grids, one line a block, and the start-up times."""
     if not sys.argv[1:]:
         print_growth()
+        print_pressing_growth()
     walk, techniques = Walk(), Plugged().techniques()
     names = sys.argv[1:] or sorted(walk.library.everything())
     print(f"{'block':<32}{'draft':>10}{'check':>10}{'plan':>10}  ms")
