@@ -6,6 +6,7 @@ May import geometry, diagnostics, block, graph and assembly; nothing later on th
 from blocklang.cutting.equal_units import equal_units, with_offers
 from blocklang.cutting.listing import cut
 from blocklang.cutting.methods import METHODS, Claim, CuttingMethod
+from blocklang.cutting.offer_words import compare_work, describe_offer
 from blocklang.cutting.offers import EqualUnits, Offer, StartPiece, UnitPatch, Work
 from blocklang.cutting.rounding import measure
 from blocklang.cutting.template_values import Template, TemplatePlace, TemplateUse
@@ -23,7 +24,14 @@ from blocklang.cutting.values import (
     StripLayout,
     StripSet,
 )
-from blocklang.cutting.words import describe_layout, describe_piece, describe_strip, describe_strip_set, format_measure
+from blocklang.cutting.words import (
+    describe_layout,
+    describe_piece,
+    describe_strip,
+    describe_strip_set,
+    format_measure,
+    format_number,
+)
 
 __all__ = [
     "METHODS",
@@ -48,13 +56,16 @@ __all__ = [
     "TemplateUse",
     "UnitPatch",
     "Work",
+    "compare_work",
     "cut",
     "describe_layout",
+    "describe_offer",
     "describe_piece",
     "describe_strip",
     "describe_strip_set",
     "equal_units",
     "format_measure",
+    "format_number",
     "measure",
     "templates_of",
     "with_offers",

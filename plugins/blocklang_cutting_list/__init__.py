@@ -10,7 +10,7 @@ def blocklang_outputs() -> tuple[Output, ...]:
     return (
         Output(
             name="cutting-list",
-            formats=("text", "html", "json"),
+            formats=("text", "html", "pdf", "csv", "json"),
             default_format="text",
             summary="What to buy and what to cut: strips, sub-cuts and strip sets, fabric by fabric.",
             make=make_cutting_list,
@@ -24,6 +24,14 @@ def make_cutting_list(plan: SewingPlan, options: OutputOptions) -> tuple[OutputF
         from blocklang_cutting_list.as_json import write_json
 
         return (OutputFile("", write_json(plan).encode()),)
+    if options.format == "csv":
+        from blocklang_cutting_list.as_csv import write_csv
+
+        return (OutputFile("", write_csv(plan, options).encode()),)
+    if options.format == "pdf":
+        from blocklang_cutting_list.as_pdf import write_pdf
+
+        return (OutputFile("", write_pdf(plan, options)),)
     if options.format == "html":
         from blocklang_cutting_list.as_html import write_html
 

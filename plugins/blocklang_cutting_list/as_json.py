@@ -2,7 +2,7 @@
 
 import json
 
-from blocklang.cutting import FabricNeed, Measure, Piece, Strip, StripSet
+from blocklang.cutting import FabricNeed, Measure, Offer, Piece, Strip, StripSet, Work, describe_offer
 from blocklang.plan import SewingPlan
 
 SCHEMA = "blocklang.cutting-list/1"
@@ -21,6 +21,7 @@ def write_json(plan: SewingPlan) -> str:
         "pieces": [_piece(plan, piece) for piece in cutting.pieces],
         "strip_sets": [_strip_set(item) for item in cutting.strip_sets],
         "notes": list(cutting.notes),
+        "other_ways": [_offer(plan, offer) for offer in cutting.offers],
     }
     return json.dumps(data, ensure_ascii=False, indent=2) + "\n"
 
@@ -47,6 +48,7 @@ def _piece(plan: SewingPlan, piece: Piece) -> dict[str, object]:
         "shapes": piece.shapes,
         "yields": piece.yields,
         "cut": [_measure(side) for side in piece.cut],
+        "marks": [_measure(mark) for mark in piece.marks],
         "angle": None if piece.angle is None else _rounded(piece.angle),
         "grain": piece.grain,
         "strip": None if strip is None else _strip(strip),
@@ -69,6 +71,29 @@ def _strip_set(item: StripSet) -> dict[str, object]:
         "holds": item.holds,
         "sets": item.sets,
     }
+
+
+def _offer(plan: SewingPlan, offer: Offer) -> dict[str, object]:
+    return {
+        "method": offer.method,
+        "title": offer.title,
+        "patches": [plan.block.patches[patch].id for patch in offer.patches],
+        "needed": offer.needed,
+        "rounds": offer.rounds,
+        "yields": offer.yields,
+        "starts": [
+            {"fabric": start.fabric, "sides": [_measure(side) for side in start.sides], "count": start.count}
+            for start in offer.starts
+        ],
+        "trim": [_measure(side) for side in offer.trim],
+        "sentences": list(describe_offer(offer, plan.block.unit)),
+        "plain": _work(offer.plain),
+        "work": _work(offer.work),
+    }
+
+
+def _work(work: Work) -> dict[str, object]:
+    return {"area": _rounded(work.area), "cuts": work.cuts, "bias": work.bias}
 
 
 def _measure(measure: Measure) -> dict[str, object]:

@@ -30,8 +30,22 @@ def _lines(listing: Listing) -> Iterator[str]:
             yield from _heading(title, "-")
             for sentence in sentences:
                 yield from _wrapped(sentence, "- ")
+    yield from _other_ways(listing)
     yield ""
     yield from _wrapped(words.BLADE)
+
+
+def _other_ways(listing: Listing) -> Iterator[str]:
+    if not listing.other_ways:
+        return
+    yield ""
+    yield from _heading(words.OTHER_WAYS, "-")
+    yield from _wrapped(words.OTHER_WAYS_ARE)
+    for way in listing.other_ways:
+        yield ""
+        yield from _wrapped(f"{way.title}: {way.units}")
+        for number, sentence in enumerate(way.sentences, 1):
+            yield from _wrapped(sentence, f"  {number:>2}. ")
 
 
 def _entry(entry: Entry) -> Iterator[str]:
@@ -40,7 +54,7 @@ def _entry(entry: Entry) -> Iterator[str]:
     for strip in entry.strips:
         yield from _wrapped(strip, "  * ")
     for piece in entry.pieces:
-        yield from _wrapped(piece, "  - ")
+        yield from _wrapped(f"{piece.name}: {piece.sentence} {piece.exactly}".rstrip(), "  - ")
 
 
 def _heading(title: str, rule: str) -> Iterator[str]:

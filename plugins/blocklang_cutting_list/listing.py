@@ -2,11 +2,20 @@
 
 from dataclasses import dataclass
 
-from blocklang.block import LengthUnit
-from blocklang.cutting import FabricNeed, describe_piece, describe_strip_set, format_measure
+from blocklang.block import Fabric, LengthUnit
+from blocklang.cutting import FabricNeed, describe_offer, describe_piece, describe_strip_set, format_measure
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_cutting_list import words
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One kind of piece: how it is cut, and what its sizes come out at where a mark on the ruler is not the same."""
+
+    name: str
+    sentence: str
+    exactly: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +27,16 @@ class Entry:
     role: str
     buy: str
     strips: tuple[str, ...]
-    pieces: tuple[str, ...]
+    pieces: tuple[Cut, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class OtherWay:
+    """Another way to cut and sew some units: its title and its sentences."""
+
+    title: str
+    units: str
+    sentences: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,15 +48,22 @@ class Listing:
     entries: tuple[Entry, ...]
     strip_sets: tuple[str, ...]
     notes: tuple[str, ...]
+    other_ways: tuple[OtherWay, ...]
 
 
 def list_cutting(plan: SewingPlan, options: OutputOptions) -> Listing:
     """Return the list of a plan."""
     cutting, unit = plan.cutting, options.unit
-    made_for = words.for_copies(cutting.options.copies, format_measure(cutting.options.usable_width, unit))
+    made_for = words.for_copies(cutting.options, unit)
     sets = tuple(describe_strip_set(made, unit) for made in cutting.strip_sets)
     entries = tuple(_entry(plan, need, unit) for need in cutting.needs)
-    return Listing(plan.block.name, made_for, entries, sets, cutting.notes)
+    ways = tuple(OtherWay(offer.title, words.units(offer), describe_offer(offer, unit)) for offer in cutting.offers)
+    return Listing(plan.block.name, made_for, entries, sets, cutting.notes, ways)
+
+
+def role_of(fabric: Fabric) -> str:
+    """Return what a fabric is for, and its value."""
+    return ", ".join(part for part in (fabric.role, fabric.value.value) if part)
 
 
 def _entry(plan: SewingPlan, need: FabricNeed, unit: LengthUnit) -> Entry:
@@ -47,8 +72,8 @@ def _entry(plan: SewingPlan, need: FabricNeed, unit: LengthUnit) -> Entry:
     return Entry(
         id=fabric.id,
         title=fabric.title or fabric.id,
-        role=", ".join(part for part in (fabric.role, fabric.value.value) if part),
+        role=role_of(fabric),
         buy=words.yards(need.yards),
         strips=tuple(words.strips(count, format_measure(width, unit)) for width, count in need.strips),
-        pieces=tuple(f"{piece.name}: {describe_piece(piece, unit)}" for piece in pieces),
+        pieces=tuple(Cut(piece.name, describe_piece(piece, unit), words.exactly(piece, unit)) for piece in pieces),
     )

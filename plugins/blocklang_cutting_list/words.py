@@ -3,15 +3,26 @@
 from fractions import Fraction
 from typing import Final
 
+from blocklang.block import LengthUnit
+from blocklang.cutting import CuttingOptions, Measure, Offer, Piece, format_measure
+
 TITLE: Final = "Cutting list"
 STRIP_SETS: Final = "Strip sets"
 NOTES: Final = "Good to know"
+OTHER_WAYS: Final = "Other ways to cut"
+OTHER_WAYS_ARE: Final = (
+    "These make the same units, several at once. Take one in place of the pieces listed for them above."
+)
 BLADE: Final = "Close the blade of the rotary cutter every time you put it down, and cut away from yourself."
 
+#: A mark this near to what a length comes out at (1/1000 in) is that length.
+_SAME = 0.001
 
-def for_copies(copies: int, width: str) -> str:
+
+def for_copies(options: CuttingOptions, unit: LengthUnit) -> str:
     """Say what the list is for, and how wide the fabric is taken to be."""
-    blocks = "one block" if copies == 1 else f"{copies} blocks"
+    blocks = "one block" if options.copies == 1 else f"{options.copies} blocks"
+    width = format_measure(options.usable_width, unit)
     return f"For {blocks}, from fabric {width} wide between the selvages."
 
 
@@ -25,3 +36,28 @@ def yards(amount: Fraction) -> str:
 def strips(count: int, width: str) -> str:
     """Say how many strips of one width are cut."""
     return f"{count} {'strip' if count == 1 else 'strips'} {width} wide"
+
+
+def exactly(piece: Piece, unit: LengthUnit) -> str:
+    """Say what the sizes of a piece come out at before they are put on a mark; "" when they lie on one."""
+    if piece.strip_set is not None or all(map(_lies_on_its_mark, piece.cut)):
+        return ""
+    sizes = " x ".join(decimal(measure.exact, unit) for measure in dict.fromkeys(piece.cut))
+    return f"Exactly {sizes} {unit.value}."
+
+
+def decimal(inches: float, unit: LengthUnit) -> str:
+    """Write a length with decimals: thousandths of an inch, tenths of a millimetre."""
+    places = {LengthUnit.INCH: 3, LengthUnit.CENTIMETRE: 2, LengthUnit.MILLIMETRE: 1}[unit]
+    return f"{inches * unit.per_inch:.{places}f}".rstrip("0").rstrip(".")
+
+
+def units(offer: Offer) -> str:
+    """Say how many units an offer is for, and of which fabrics."""
+    fabrics = list(dict.fromkeys(start.fabric for start in offer.starts))
+    listed = ", ".join(fabrics[:-1]) + f" and {fabrics[-1]}" if len(fabrics) > 1 else fabrics[0]
+    return f"{offer.needed} unit{'s' * (offer.needed != 1)} of {listed}"
+
+
+def _lies_on_its_mark(measure: Measure) -> bool:
+    return abs(float(measure.shown) - measure.exact) <= _SAME

@@ -15,7 +15,7 @@ def two(units: EqualUnits) -> Offer | None:
         return None
     steps = (
         words.laid_together(kind),
-        "Draw a line from corner to corner on the upper one.",
+        "Draw a line from corner to corner on the upper square.",
         f"Sew {words.seam(kind)} from the line, on both sides of it.",
         "Cut on the line.",
         "Press both units.",

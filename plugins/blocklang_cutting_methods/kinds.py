@@ -1,4 +1,4 @@
-"""What a unit is: half-square triangles, an hourglass, a flying goose, or none of them."""
+"""What a unit is: half-square triangles, quarter-square triangles, a flying goose, or none of them."""
 
 import math
 from dataclasses import dataclass
@@ -39,8 +39,11 @@ def half_square_unit(units: EqualUnits) -> TwoFabrics | None:
     return TwoFabrics(units, first[0].fabric, first[1].fabric, leg, leg)
 
 
-def hourglass(units: EqualUnits) -> TwoFabrics | None:
-    """Recognise a square of four triangles, opposite ones alike, each a quarter of a square side + s(2 + 2 root 2)."""
+def quarter_square_unit(units: EqualUnits) -> tuple[TwoFabrics, str] | None:
+    """Recognise a square of four triangles, each a quarter of a square side + s(2 + 2 root 2), with two opposite alike.
+
+    The first fabric is that of the two; the second is opposite the one that is returned beside, which may be the same.
+    """
     first = units.units[0]
     if len(first) != 4 or not _is_square(units):
         return None
@@ -48,11 +51,13 @@ def hourglass(units: EqualUnits) -> TwoFabrics | None:
     cut = side + units.allowance * (2 + 2 * ROOT_2)
     if not all(_is(patch, "quarter-square-triangle", cut) for unit in units.units for patch in unit):
         return None
-    fabrics = _round_the_middle(first)
-    if fabrics[0] == fabrics[1] or fabrics[:2] != fabrics[2:]:
+    a, b, c, d = _round_the_middle(first)
+    if b == d:
+        a, b, c, d = b, c, d, a
+    if a != c or a in (b, d):
         return None
-    other = fabrics[1] if fabrics[0] == first[0].fabric else fabrics[0]
-    return TwoFabrics(units, first[0].fabric, other, side, side)
+    b, d = sorted((b, d), key=[patch.fabric for patch in first].index)
+    return TwoFabrics(units, a, b, side, side), d
 
 
 def goose(units: EqualUnits) -> TwoFabrics | None:

@@ -3,7 +3,7 @@
 from fractions import Fraction
 from typing import Final
 
-from blocklang.cutting import format_measure
+from blocklang.cutting import format_measure, format_number
 from blocklang_cutting_methods.kinds import TwoFabrics
 from blocklang_cutting_methods.offering import to_mark
 
@@ -19,10 +19,9 @@ def seam(kind: TwoFabrics) -> str:
 
 def trimmed(kind: TwoFabrics, where: str) -> str:
     """Say what a unit is trimmed to, and how it lies under the ruler."""
-    width, height = (
-        format_measure(to_mark(kind, side + 2 * kind.seam), kind.units.unit) for side in (kind.width, kind.height)
-    )
-    return f"Trim each to {width} x {height}, {where}."
+    width, height = (to_mark(kind, side + 2 * kind.seam) for side in (kind.width, kind.height))
+    unit = kind.units.unit
+    return f"Trim each to {format_number(width, unit)} x {format_measure(height, unit)}, {where}."
 
 
 def laid_together(kind: TwoFabrics) -> str:
