@@ -15,17 +15,22 @@ Least = tuple[tuple[int, int], ...]
 #: With more strips in part than this, all of them are made whole at once that are at least half a strip.
 _MANY = 40
 _MANY_FILLINGS = 400
+#: How many rounds follow each cut.
+_ROUNDS, _FEW_ROUNDS = 100, 5
 
 
-def dive(order: Order, least: Least, known: Sequence[Filling], first: int, shorter_than: int | None) -> Strips | None:
+def dive(order: Order, least: Least, known: Relaxation, first: int, shorter_than: int | None) -> Strips | None:
     """Return a layout, or None when it comes out no shorter than asked.
 
-    `first` says which of the strips that are cut in part is made whole first, the nearest to whole being 0.
+    `known` is the relaxed layout to begin from. `first` says which of the strips that are cut in part is made whole
+    first, the nearest to whole being 0.
     """
     strips: Strips = {}
-    fillings = tuple(known)
+    fillings = _kept(known, ())
     while any(order.wanted):
-        relaxed = relax(order, least, fitted(order, fillings))
+        relaxed = relax(
+            order, least, fitted(order, fillings), _FEW_ROUNDS if sum(map(bool, order.wanted)) > _MANY else _ROUNDS
+        )
         if shorter_than is not None and length_of(strips) + relaxed.prices.bound > shorter_than - 1:
             return None
         fillings = _kept(relaxed, fillings)

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from fractions import Fraction
 from functools import reduce
 
@@ -47,9 +48,22 @@ def least_length(order: Order) -> tuple[Fraction, int]:
 
 
 def _relaxed(order: Order) -> tuple[Relaxation, Least, Relaxation]:
-    loose = relax(order)
-    least = () if _has_many_kinds(order) else least_strips(order, loose.fillings)
-    return loose, least, relax(order, least, loose.fillings) if least else loose
+    loose = _no_less_than_area(order, relax(order))
+    if _has_many_kinds(order):
+        return loose, (), loose
+    least = least_strips(order, loose.fillings)
+    return loose, least, _no_less_than_area(order, relax(order, least, loose.fillings))
+
+
+def _no_less_than_area(order: Order, relaxed: Relaxation) -> Relaxation:
+    """Return a relaxed layout with a bound that is no less than the area: it may be where rounds were too few."""
+    each: dict[int, Fraction] = {}
+    for way in order.ways:
+        shape = way.height * min(Fraction(length, count) for count, length in enumerate(way.takes) if count)
+        each[way.kind] = min(shape, each.get(way.kind, shape))
+    area = sum((area * order.wanted[kind] for kind, area in each.items()), Fraction(0)) / order.width
+    prices = replace(relaxed.prices, bound=max(relaxed.prices.bound, area))
+    return replace(relaxed, prices=prices)
 
 
 def _has_many_kinds(order: Order) -> bool:
@@ -64,7 +78,7 @@ def _step(order: Order) -> int:
 def _dived(order: Order, least: Least, tight: Relaxation, bound: int, dives: int) -> Strips:
     best: Strips | None = None
     for first in range(dives):
-        found = dive(order, least, tight.fillings, first, None if best is None else length_of(best))
+        found = dive(order, least, tight, first, None if best is None else length_of(best))
         if found is not None and (best is None or length_of(found) < length_of(best)):
             best = found
         assert best is not None
