@@ -6,9 +6,11 @@ May import geometry, diagnostics, block, graph and assembly; nothing later on th
 from blocklang.cutting.equal_units import equal_units, with_offers
 from blocklang.cutting.listing import cut
 from blocklang.cutting.methods import METHODS, Claim, CuttingMethod
+from blocklang.cutting.notes import describe_test_strip
 from blocklang.cutting.offer_words import compare_work, describe_offer
 from blocklang.cutting.offers import EqualUnits, Offer, StartPiece, UnitPatch, Work
 from blocklang.cutting.rounding import measure
+from blocklang.cutting.sensitivity import Sensitivity, describe_sensitivity, sensitive_steps, sensitivities
 from blocklang.cutting.template_values import Template, TemplatePlace, TemplateUse
 from blocklang.cutting.templates import templates_of
 from blocklang.cutting.values import (
@@ -47,6 +49,7 @@ __all__ = [
     "Piece",
     "Rounding",
     "Run",
+    "Sensitivity",
     "StartPiece",
     "Strip",
     "StripLayout",
@@ -61,12 +64,16 @@ __all__ = [
     "describe_layout",
     "describe_offer",
     "describe_piece",
+    "describe_sensitivity",
     "describe_strip",
     "describe_strip_set",
+    "describe_test_strip",
     "equal_units",
     "format_measure",
     "format_number",
     "measure",
+    "sensitive_steps",
+    "sensitivities",
     "templates_of",
     "with_offers",
 ]

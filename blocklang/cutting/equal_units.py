@@ -1,16 +1,14 @@
 """The small units of a sewing order that are equal, with how their patches are cut."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 from blocklang.assembly.values import Assembly
 from blocklang.cutting.claims import CuttingMethod
 from blocklang.cutting.offers import EqualUnits, UnitPatch
-from blocklang.cutting.sides import sides_of
+from blocklang.cutting.rectangles import rectangle_of
 from blocklang.cutting.values import Cutting, Piece
-from blocklang.geometry import Outline, Point
-from blocklang.geometry.points import cross
-from blocklang.geometry.tolerance import SAME_POINT
+from blocklang.geometry import TICKS_PER_INCH, Outline
 
 #: Units of more patches are not made several at once by anybody.
 _MOST_PATCHES = 16
@@ -55,33 +53,8 @@ def _equal(
 
 def _size(outlines: Sequence[Outline]) -> tuple[float, float] | None:
     """Return the size of the rectangle that outlines fill together, in inches, the shorter side first."""
-    if any(edge.arc for outline in outlines for edge in outline.edges):
+    around = rectangle_of(outlines)
+    if around is None:
         return None
-    hull = Outline.through(_hull(edge.start for outline in outlines for edge in outline.edges))
-    sides = sides_of(hull, 4)
-    gap = hull.area() - sum(outline.area() for outline in outlines)
-    if sides is None or not sides.is_equiangular or abs(gap) > SAME_POINT * hull.perimeter():
-        return None
-    first, second = (sides.lengths[0] + sides.lengths[2]) / 2, (sides.lengths[1] + sides.lengths[3]) / 2
-    return min(first, second), max(first, second)
-
-
-def _hull(corners: Iterable[Point]) -> list[Point]:
-    """Return the corners of the convex hull, counterclockwise; those in line by rounding are left out."""
-    ordered = sorted(set(corners), key=lambda p: (p.x, p.y))
-    return [*_chain(ordered), *_chain(ordered[::-1])]
-
-
-def _chain(ordered: Sequence[Point]) -> Iterator[Point]:
-    chain: list[Point] = []
-    for point in ordered:
-        while len(chain) > 1 and _turns_right_or_not(chain[-2], chain[-1], point):
-            chain.pop()
-        chain.append(point)
-    return iter(chain[:-1])
-
-
-def _turns_right_or_not(a: Point, b: Point, c: Point) -> bool:
-    """Tell whether b lies no further than a whisker outside of the line from a to c."""
-    away = abs(c.x - a.x) + abs(c.y - a.y)
-    return cross(a, b, c) <= SAME_POINT * away
+    a, b, c, d = (edge.length() / TICKS_PER_INCH for edge in around.edges)
+    return min((a + c) / 2, (b + d) / 2), max((a + c) / 2, (b + d) / 2)

@@ -36,7 +36,7 @@ def notes_of(
         *_about_rounding(graph, pieces, options),
         *_about_oversize(graph, pieces, options),
         *_about_width(laid, sets, options, unit),
-        _test_strip(Fraction(graph.block.seam_allowance, TICKS_PER_INCH), unit),
+        describe_test_strip(Fraction(graph.block.seam_allowance, TICKS_PER_INCH), unit),
     )
 
 
@@ -104,7 +104,8 @@ def _about_width(
             )
 
 
-def _test_strip(allowance: Fraction, unit: LengthUnit) -> str:
+def describe_test_strip(allowance: Fraction, unit: LengthUnit = LengthUnit.INCH) -> str:
+    """Return the sentences about the strips that are sewn to test a seam allowance, before the first real seam."""
     width, middle = _TEST_STRIP * allowance, (_TEST_STRIP - 2) * allowance
     sewn = 3 * width - 4 * allowance
     return (
