@@ -2,21 +2,27 @@
 
 import itertools
 import random
+from dataclasses import replace
 
 import pytest
 
+from blocklang.pressing.clusters import clipped, clusters_of
 from blocklang.pressing.cores import least_broken
 from blocklang.pressing.costs import costs_of
 from blocklang.pressing.directing import decide
 from blocklang.pressing.lines import follow
+from blocklang.pressing.long_tables import settle_all
 from blocklang.pressing.parity import ParityForest
 from blocklang.pressing.parts import follow_ties, tied_to_settled
 from blocklang.pressing.preferences import DEFAULTS
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Rule, Tie, ask
-from blocklang.pressing.search import _by_solver, by_tables
-from blocklang.pressing.tables import Table, least
+from blocklang.pressing.search import _by_solver, by_tables, search
+from blocklang.pressing.tables import Table, _order, _settle_all, least
+from tests.pressing.dissections import wishes
+from tests.pressing.sewing import sew_rows
 from tests.pressing.test_against_every_choice import small_assembly
+from tests.support.blocks import grid
 
 
 @pytest.mark.parametrize("seed", range(20))
@@ -75,3 +81,39 @@ def test_the_solver_prints_nothing(capfd):
     for part in follow_ties(question).disputed:
         _by_solver(part, tied_to_settled(part), True, None)
     assert capfd.readouterr() == ("", "")
+
+
+def contradictory_grid(seed: int):
+    """A grid with many lines, some of them about spins."""
+    chance = random.Random(seed)
+    side = chance.randrange(4, 8)
+    plain = sew_rows(grid(side, side), side, side)
+    said = wishes(plain.graph, seed, chance.randrange(2, side * side), chance.randrange(4))
+    return sew_rows(replace(plain.graph.block, wishes=said), side, side)
+
+
+@pytest.mark.parametrize("chunk", range(4))
+def test_what_is_looked_at_apart_comes_to_the_same_as_everything_at_once(chunk):
+    """Clips and locks in clusters, what is sure in them tied: the costs are those of one table of the whole."""
+    clusters = compared = 0
+    for seed in range(chunk * 25, chunk * 25 + 25):
+        assembly = contradictory_grid(seed)
+        for part in follow_ties(ask(assembly, DEFAULTS, follow(assembly.graph))).disputed:
+            whole = by_tables(part, tied_to_settled(part))
+            if whole is None:
+                continue
+            answer = search(part, None)
+            assert answer.gap == 0.0
+            assert costs_of(part, answer.left, part.seams) == costs_of(part, whole, part.seams), seed
+            compared += 1
+            clusters += bool(clusters_of(part, clipped(part, whole)))
+    assert compared >= 15
+    assert clusters >= 1
+
+
+def test_long_tables_come_to_the_same_as_lists():
+    chance = random.Random(5)
+    scopes = [tuple(chance.sample(range(14), chance.randrange(1, 6))) for _ in range(30)]
+    tables = [Table(scope, [chance.randrange(99) for _ in range(2 ** len(scope))]) for scope in scopes]
+    order, _ = _order(tables)
+    assert settle_all(order, tables) == _settle_all(order, tables)

@@ -161,3 +161,17 @@ def test_blocks_placed_once_have_no_versions():
     assembly, pressing, _ = pressed('block "One"\nlanguage 1\nsize 3 in\nrows\n"nine-patch"\nend\n')
     assert pressing.versions == ()
     assert pressing.version_of(assembly.graph.block.patches[0].group) is None
+
+
+@pytest.mark.parametrize("name", ["nine-patch", "pinwheel", "ohio-star", "log-cabin", "churn-dash", "drunkards-path"])
+def test_versions_cost_no_lock_and_no_clip(name):
+    """The same field without a word of who placed what is pressed without minding versions, and locks no better."""
+    assembly = assembly_of(block_of(field_text(name, 2)))
+    graph = assembly.graph
+    plain = tuple(replace(patch, group=()) for patch in graph.block.patches)
+    loose = replace(assembly, graph=replace(graph, block=replace(graph.block, patches=plain)))
+    pressing, free = press(assembly), press(loose)
+    drawing = check(assembly, pressing)
+    costs = [drawing.costs({p.segment: p.toward for p in one.directions})[:2] for one in (pressing, free)]
+    assert free.versions == ()
+    assert costs[0] == costs[1]
