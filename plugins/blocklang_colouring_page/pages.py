@@ -74,8 +74,8 @@ def _heading(block: Block, page: _Page) -> tuple[list[Shape], float]:
         shapes.append(Text((MARGIN, down), line, TITLE, INK, bold=True))
     down += page.plain * 2.4
     start = MARGIN + text_width(words.NAME, page.plain) + 6
-    line = polyline(((start, down + 2), (start + NAME_LINE, down + 2)))
-    shapes += [Text((MARGIN, down), words.NAME, page.plain, INK), Path((line,), Paint(stroke=QUIET, width=0.8))]
+    rule = polyline(((start, down + 2), (start + NAME_LINE, down + 2)))
+    shapes += [Text((MARGIN, down), words.NAME, page.plain, INK), Path((rule,), Paint(stroke=QUIET, width=0.8))]
     return shapes, down + GAP
 
 

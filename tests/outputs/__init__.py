@@ -1,0 +1,1 @@
+"""Diagrams, colouring pages and quilt previews, held against what their drawings hold."""
