@@ -39,7 +39,8 @@ def _fabric(fabric: FabricWords) -> Iterator[str]:
         yield from _wrapped(f"{letter}  {sentence}", "  ")
     for strip in fabric.strips:
         parts = (*strip.cuts, strip.left) if strip.left else strip.cuts
-        yield from _wrapped(f"{strip.numbers}, {strip.wide}: {'; '.join(parts)}.", "* ")
+        said = "; ".join(parts)
+        yield from _wrapped(f"{strip.numbers}, {strip.wide}. {said[0].upper()}{said[1:]}.", "* ")
 
 
 def _heading(title: str, rule: str) -> Iterator[str]:
