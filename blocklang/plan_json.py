@@ -47,6 +47,16 @@ def plan_to_values(plan: SewingPlan) -> Json:
             "locked": len(plan.pressing.locked),
             "proven": plan.pressing.proven,
             "reasons": [reason.text for reason in plan.pressing.reasons],
+            "versions": [
+                {
+                    "block": placed.block,
+                    "text": placed.text,
+                    "fewest": placed.fewest,
+                    "versions": [{"letter": v.letter, "copies": len(v.copies)} for v in placed.versions],
+                    "could_be_turned": len(placed.turned),
+                }
+                for placed in plan.pressing.versions
+            ],
         },
     }
 
@@ -137,6 +147,15 @@ class _Writer:
                 "size": [self.length(side) for side in step.needle.size],
             },
             "why": str(step.why),
+            "versions": [
+                {
+                    "letter": one.letter,
+                    "makes": list(one.makes),
+                    "as_first": one.as_first,
+                    "opposite": one.opposite,
+                }
+                for one in step.versions
+            ],
         }
 
     def join(self, join: PlanJoin) -> Json:

@@ -39,6 +39,9 @@ def _below(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> Iterator[str]:
             yield f"Press toward {' and '.join(toward)}."
         if any(pressed.toward is None for pressed in join.press):
             yield "Press open." if not toward else "Press the rest open."
+    for version in step.versions:
+        how = ", pressed the other way" if version.opposite else ""
+        yield f"{len(version.makes)} of them are version {version.letter}{how}."
     if step.measures is not None:
         yield f"It now measures {shown_size(step.measures, unit)}."
 

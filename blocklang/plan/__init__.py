@@ -15,6 +15,7 @@ from blocklang.plan.values import (
     PlanStep,
     PlanStop,
     PlanUnit,
+    PlanVersion,
     SewingPlan,
 )
 
@@ -29,6 +30,7 @@ __all__ = [
     "PlanStep",
     "PlanStop",
     "PlanUnit",
+    "PlanVersion",
     "SewingPlan",
     "make_plan",
 ]

@@ -18,6 +18,7 @@ from blocklang.plan.explaining import (
 from blocklang.plan.names import instances, junction_names, step_title, unit_names
 from blocklang.plan.outlines import borders_of, measure_of, outlines_of
 from blocklang.plan.values import PlanJoin, PlanNeedle, PlanStep, PlanUnit, SewingPlan
+from blocklang.plan.versions import versions_of
 from blocklang.pressing.values import Pressing
 
 
@@ -57,6 +58,7 @@ class _Teller:
         self, assembly: Assembly, pressing: Pressing, names: tuple[str, ...], units: tuple[PlanUnit, ...]
     ) -> None:
         self.assembly = assembly
+        self.pressing = pressing
         self.names = names
         self.units = units
         self.pressed = {direction.segment: direction for direction in pressing.directions}
@@ -80,6 +82,7 @@ class _Teller:
             chained=step.times > 1 and all(self.assembly.joins[index].kind in _CHAINED for index in made[0]),
             needle=self.needle(made[0]),
             why=step.why,
+            versions=versions_of(self.assembly, self.pressing, self.pressed, made, self.names),
         )
 
     def needle(self, joins: tuple[int, ...]) -> PlanNeedle:

@@ -79,6 +79,19 @@ class PlanCurve:
 
 
 @dataclass(frozen=True, slots=True)
+class PlanVersion:
+    """The units of a step that are pressed alike: as the first unit of the step, the opposite way seam by seam, or else.
+
+    The letter is that of the version of a placed block where the units lie in copies of one.
+    """
+
+    letter: str
+    makes: tuple[str, ...]
+    as_first: bool
+    opposite: bool
+
+
+@dataclass(frozen=True, slots=True)
 class PlanNeedle:
     """The largest unit handled in a step, how many patches it has, and its unfinished width and height in ticks."""
 
@@ -135,6 +148,7 @@ class PlanStep:
     chained: bool
     needle: PlanNeedle
     why: Why
+    versions: tuple[PlanVersion, ...] = ()  # none when all are pressed alike
 
 
 @dataclass(frozen=True, slots=True)

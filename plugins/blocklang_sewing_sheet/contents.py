@@ -78,7 +78,11 @@ def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
         ),
         cautions=words.CAUTIONS,
         steps=tuple(_step(plan, step, options, stretchy.get(step.number, ())) for step in plan.steps),
-        pressing=(*words.MAP_SENTENCES, *((words.SPINS_SHOWN,) if _is_spun(plan) else ())),
+        pressing=(
+            *words.MAP_SENTENCES,
+            *((words.SPINS_SHOWN,) if _is_spun(plan) else ()),
+            *(placed.text for placed in plan.pressing.versions if placed.text),
+        ),
         finishing=words.finishing(unfinished, finished),
         credits=tuple(words.credit_line(c.name, c.author, c.licence, c.source) for c in block.credits),
     )

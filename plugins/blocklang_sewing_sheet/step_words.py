@@ -7,6 +7,7 @@ from blocklang.pressing import Pressed
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_oblong
 from blocklang_sewing_sheet.naming import patch_labels, spoken, two_of
+from blocklang_sewing_sheet.version_words import version_sentences
 
 
 def first_making(step: PlanStep) -> tuple[PlanJoin, ...]:
@@ -27,6 +28,7 @@ def step_sentences(
         *_needle(plan, step, unit),
         *stretchy,
         *_press(plan, joins),
+        *version_sentences(plan, step),
         *_check(plan, step, unit),
     )
 

@@ -179,6 +179,32 @@ def seam_finished_at(step: int) -> str:
     return f"Leave it open there: the partial seam is finished at step {step}."
 
 
+def press_version(letter: str, count: int, as_drawn: bool, opposite: bool, order: str) -> str:
+    """Say how many units are laid out and pressed as one version, and how they are marked."""
+    which = f"{count} of them" if count > 1 else "one of them"
+    them = "them" if count > 1 else "it"
+    way = "so" if as_drawn else "the other way at every seam" if opposite else "as the map of the back shows"
+    if order:
+        return f"Make {which} {order}, press {them} {way}, and mark {them} {letter}."
+    return f"Press {which} {way}, and mark {them} {letter}."
+
+
+def only_marked(letter: str) -> str:
+    """Say which of the marked units are taken."""
+    return f"from what is marked {letter}"
+
+
+def in_order(order: str) -> str:
+    """Say in which order marked units lie."""
+    return f"in the order {order}"
+
+
+def lay_versions(order: str, times: int, of: int) -> str:
+    """Say what some of the units of a step are made of."""
+    many = "them" if times == of else f"{times} of the {of}" if times > 1 else f"one of the {of}"
+    return f"Make {'it' if of == 1 else many} {order}."
+
+
 def largest_piece(what: str, measures: str) -> str:
     """Say how much cloth is under the needle."""
     return f"The largest piece under the needle is {what}, about {measures}."

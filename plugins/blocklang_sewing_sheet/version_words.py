@@ -1,0 +1,43 @@
+"""What to say where equal units are pressed in several versions, and where those meet."""
+
+from collections.abc import Iterable
+
+from blocklang.plan import PlanStep, SewingPlan
+from blocklang_sewing_sheet import words
+from blocklang_sewing_sheet.naming import spoken
+
+
+def version_sentences(plan: SewingPlan, step: PlanStep) -> tuple[str, ...]:
+    """Return how many units are pressed as which version, and how versions are laid beside each other."""
+    letters = {made: version.letter for one in plan.steps for version in one.versions for made in version.makes}
+    orders = _orders(plan, step, letters)
+    if not step.versions:
+        return tuple(words.lay_versions(order, made, step.times) for order, made in _counted(orders.values()))
+    said = []
+    for version in step.versions:
+        laid = {orders.get(made, "") for made in version.makes}
+        order = laid.pop() if len(laid) == 1 else ""
+        said.append(words.press_version(version.letter, len(version.makes), version.as_first, version.opposite, order))
+    return tuple(said)
+
+
+def _orders(plan: SewingPlan, step: PlanStep, letters: dict[str, str]) -> dict[str, str]:
+    """Return, for each unit that the step makes of versions, what it is made of, in order, with the letters."""
+    size = len(step.joins) // step.times
+    found: dict[str, str] = {}
+    for start in range(0, len(step.joins), size):
+        joins = step.joins[start : start + size]
+        units = (joins[0].units[0], *(join.units[-1] for join in joins))
+        marked = [letters[unit] for unit in units if unit in letters]
+        if len(units) > 1 and marked:
+            alike = len(set(marked)) == 1
+            order = ", ".join(letters.get(unit) or spoken(plan, unit) for unit in units)
+            found[joins[-1].makes] = words.only_marked(marked[0]) if alike else words.in_order(order)
+    return found
+
+
+def _counted(orders: Iterable[str]) -> list[tuple[str, int]]:
+    counts: dict[str, int] = {}
+    for order in orders:
+        counts[order] = counts.get(order, 0) + 1
+    return sorted(counts.items())
