@@ -32,7 +32,7 @@ def write_pdf(plan: SewingPlan, options: OutputOptions) -> bytes:
 
 def _data(plan: SewingPlan, options: OutputOptions) -> str:
     sheet = write_sheet(plan, options)
-    pictures = draw_pictures(plan, options, tuple(fabric.id for fabric in sheet.fabrics))
+    pictures = draw_pictures(plan, options, sheet)
     data = {
         "sheet": _cleaned(asdict(sheet)),
         "pictures": asdict(pictures),

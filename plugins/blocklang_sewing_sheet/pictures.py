@@ -1,9 +1,11 @@
 """The pictures of the sheet, as SVG text with their size in points."""
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from blocklang_drawing import (
     Drawing,
+    Theme,
     draw_block,
     draw_mark,
     draw_pressing_map,
@@ -15,19 +17,26 @@ from blocklang_drawing import (
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
+from blocklang_sewing_sheet import picture_words
+from blocklang_sewing_sheet.contents import Sheet
 from blocklang_sewing_sheet.marks import used_marks
 
 #: What is free across the paper, less the step's own margins (points).
 STEP_WIDTH, STEP_HEIGHT = 460.0, 172.0
+#: What is free across a telephone of 360 pixels, and how high a picture may be there (points).
+NARROW_WIDTH, NARROW_HEIGHT = 222.0, 300.0
+#: A block of more patches is drawn once: two pictures of each step would make the page slow to open.
+MOST_DRAWN_TWICE = 150
 
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A picture as SVG text; width and height in points."""
+    """A picture as SVG text; width and height in points, `alt` what it shows."""
 
     svg: str
     width: float
     height: float
+    alt: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,21 +51,39 @@ class Pictures:
     pressing: Picture
 
 
-def draw_pictures(plan: SewingPlan, options: OutputOptions, fabrics: tuple[str, ...]) -> Pictures:
-    """Return the pictures of a plan's sheet, with swatches of these fabrics."""
+def draw_pictures(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> Pictures:
+    """Return the pictures that go with the words of a plan's sheet."""
     block, theme = plan.block, theme_for(plan.block.fabrics, options.black_and_white)
-    steps = (
-        draw_step(plan, step, theme, width=STEP_WIDTH, height=STEP_HEIGHT, shown_in=options.unit) for step in plan.steps
-    )
+    whole = _picture(draw_block(block, theme, width=200.0, height=200.0), picture_words.tell_block(plan, sheet.fabrics))
     return Pictures(
-        block=_picture(draw_block(block, theme, width=200.0, height=200.0)),
-        finished=_picture(draw_block(block, theme, width=170.0, height=170.0)),
-        swatches=tuple(_picture(draw_swatch(block.fabric(fabric), theme)) for fabric in fabrics),
-        marks=tuple(_picture(draw_mark(mark, theme)) for mark in used_marks(plan)),
-        steps=tuple(map(_picture, steps)),
-        pressing=_picture(draw_pressing_map(plan, theme, width=290.0, height=290.0)),
+        block=whole,
+        finished=replace(whole, width=whole.width * 0.85, height=whole.height * 0.85),
+        swatches=tuple(
+            _picture(draw_swatch(block.fabric(entry.id), theme), picture_words.tell_swatch(entry))
+            for entry in sheet.fabrics
+        ),
+        marks=tuple(_picture(draw_mark(mark, theme), picture_words.MARKS[mark]) for mark in used_marks(plan)),
+        steps=tuple(_steps(plan, options, sheet, theme, STEP_WIDTH, STEP_HEIGHT)),
+        pressing=_picture(draw_pressing_map(plan, theme, width=290.0, height=290.0), picture_words.tell_pressing(plan)),
     )
 
 
-def _picture(drawing: Drawing) -> Picture:
-    return Picture(to_svg(drawing, declaration=False), drawing.width, drawing.height)
+def draw_narrow_steps(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> tuple[Picture | None, ...]:
+    """Return the pictures of the steps for a narrow screen; None where the wide one does."""
+    if len(plan.block.patches) > MOST_DRAWN_TWICE:
+        return (None,) * len(plan.steps)
+    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    return tuple(_steps(plan, options, sheet, theme, NARROW_WIDTH, NARROW_HEIGHT))
+
+
+def _steps(
+    plan: SewingPlan, options: OutputOptions, sheet: Sheet, theme: Theme, width: float, height: float
+) -> Iterator[Picture]:
+    for step, entry in zip(plan.steps, sheet.steps, strict=True):
+        drawing = draw_step(plan, step, theme, width=width, height=height, shown_in=options.unit)
+        yield _picture(drawing, picture_words.tell_step(plan, step, entry))
+
+
+def _picture(drawing: Drawing, alt: str) -> Picture:
+    told = replace(drawing, title=alt)
+    return Picture(to_svg(told, declaration=False), drawing.width, drawing.height, alt)

@@ -5,7 +5,6 @@ import time
 from dataclasses import replace
 from html.parser import HTMLParser
 from io import BytesIO
-from xml.etree import ElementTree
 
 import pytest
 from blocklang_sewing_sheet import blocklang_outputs, words
