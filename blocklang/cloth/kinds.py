@@ -13,6 +13,8 @@ from blocklang.geometry.tolerance import SAME_POINT
 #: Slanted shapes are laid out in eighths of a mark, so that rounding never costs a strip a shape.
 _FINER = 8
 _NOTHING = 1e-6
+#: What rounding to those may take of a strip, in inches: two eighths of the coarsest mark.
+_ROUNDED = 1 / 32
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +28,9 @@ class Lie:
 
     def fits(self, usable: Fraction) -> bool:
         """Tell whether one shape is no longer than cloth is wide."""
-        return float(self.step) + self.lean <= float(usable) + _NOTHING
+        if isinstance(self.step, Fraction):
+            return self.step <= usable
+        return self.step + self.lean <= float(usable) - _ROUNDED
 
     def takes(self, count: int, unit: Fraction) -> int:
         """Return the length that some shapes take, in units, rounded up."""
@@ -63,10 +67,10 @@ def unit_of(kinds: Sequence[Kind], mark: Fraction) -> Fraction:
 
 def _kinds(block: Block, cutting: Cutting, options: ClothOptions, run: Run) -> Iterator[Kind]:
     piece = cutting.pieces[run.piece]
-    if piece.fabric in options.directional and _is_rectangle(piece):
+    if piece.fabric in options.directional and _is_rectangle(piece) and not piece.pose:
         yield from _as_in_the_block(block, cutting, run)
         return
-    turns = options.turning is not Turning.NEVER and piece.fabric not in options.directional
+    turns = options.turning is not Turning.NEVER and piece.fabric not in options.directional and not piece.pose
     for place, wanted in enumerate(run.lots):
         if wanted:
             yield Kind(run.piece, wanted, place == 1, _lies(piece, run, turns))

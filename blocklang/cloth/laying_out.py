@@ -28,6 +28,7 @@ def lay_out(order: Order) -> Layout:
     """
     if not any(order.wanted):
         return Layout((), 0, Fraction(0), 0)
+    assert {way.kind for way in order.ways if order.most(way)} >= {k for k, count in enumerate(order.wanted) if count}
     loose, least, tight = _relaxed(order)
     step = _step(order)
     bound = _next_step(tight.prices.bound, step)

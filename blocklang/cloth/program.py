@@ -1,6 +1,7 @@
 """The program that chooses how often each strip is cut."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -78,11 +79,24 @@ class StripProgram:
         known.col_value = [float(start.get(filling, 0)) for filling in self.fillings]
         solver.setSolution(known)
         solver.run()
-        times = [round(value) for value in solver.getSolution().col_value]
-        found = {filling: count for filling, count in zip(self.fillings, times, strict=True) if count}
+        found = self._read(solver.getSolution().col_value)
+        if not self._cuts_everything(found):
+            return start, False
         is_so = abs(solver.getInfo().objective_function_value - length_of(found)) < _HALF
         proven = is_so and solver.getModelStatus() == highspy.HighsModelStatus.kOptimal
         return (found if length_of(found) < length_of(start) else start), proven
+
+    def _read(self, values: Sequence[float]) -> Strips:
+        times = (round(value) for value in values)
+        return {filling: count for filling, count in zip(self.fillings, times, strict=False) if count}
+
+    def _cuts_everything(self, strips: Strips) -> bool:
+        """Tell whether strips hold all shapes that are wanted; of a solver that found nothing they do not."""
+        counts = [0] * len(self.order.wanted)
+        for filling, times in strips.items():
+            for place, count in filling.runs:
+                counts[self.order.ways[place].kind] += count * times
+        return all(count >= wanted for count, wanted in zip(counts, self.order.wanted, strict=True))
 
     def _rows(self, filling: Filling) -> dict[int, int]:
         rows: dict[int, int] = {}

@@ -109,6 +109,12 @@ def test_what_no_strip_can_hold_is_named() -> None:
     assert len(turned.too_large) + len(turned.fabrics) == 2
 
 
+@pytest.mark.parametrize("usable", [Fraction(n, 64) for n in range(150, 400, 41)])
+def test_slanted_shapes_on_cloth_that_hardly_holds_one(usable: Fraction) -> None:
+    block, cutting = quilt("large-star", 1, usable_width=usable)
+    check_sound(plan_cloth(block, cutting), cutting)
+
+
 def test_rectangles_of_a_fabric_printed_one_way_stand_as_in_the_block() -> None:
     standing, lying = [(0, 0, 2, 6), (8, 0, 10, 6)], [(2, 0, 8, 2), (2, 2, 8, 4), (2, 4, 8, 6)]
     block, cutting = blocks_of([standing[0], lying[0], standing[1], lying[1], lying[2]], 10, 6, copies=10)
