@@ -36,6 +36,14 @@ class SpinSense(StrEnum):
     NONE = "none"
 
 
+class Print(StrEnum):
+    """What the print of a fabric asks of the cutting."""
+
+    ALL_OVER = "all-over"  # turned as the cutting likes
+    ONE_WAY = "one-way"  # stands upright in the block: never turned
+    MOTIFS = "motifs"  # fussy-cut: one motif in the middle of each patch
+
+
 @dataclass(frozen=True, slots=True)
 class Fabric:
     """One fabric; `colour` is always #rrggbb in lower case, `title` what to call it on a sheet ("" means its id)."""
@@ -45,6 +53,7 @@ class Fabric:
     value: Value
     colour: str
     title: str = ""
+    printed: Print = Print.ALL_OVER
 
 
 @dataclass(frozen=True, slots=True)

@@ -45,6 +45,8 @@ def _heading(
     stripes = block.patches[patch.patch].stripes
     if stripes is not None:
         return heading(stripes.start, stripes.end)
+    if piece.pose:
+        return None if piece.pose == "motif" else math.pi / 2
     edges = patch.outline.edges
     seen = shape.key, frozenset((edge - shape.start) % len(edges) for edge in on_grain)
     if seen not in known:

@@ -16,7 +16,8 @@ class Claim:
     `cut[0]` (for upright shapes whichever side wastes less). `handed` tells that the mirror image is cut another way,
     so that the two cannot come from one shape. `along` is the edge of the patch that lies along the strip.
     `lean` is how far the straight grain is turned from that edge, in radians counterclockwise. `marks` are lengths that
-    are marked on the shape before its corners are cut off. `how` goes into the sentence that says how to cut, for
+    are marked on the shape before its corners are cut off. `pose` is how a patch of a fabric that is
+    never turned lies in its shape, "" for all others; methods leave it alone. `how` goes into the sentence that says how to cut, for
     methods that the program has no words for.
     """
 
@@ -30,6 +31,7 @@ class Claim:
     how: str = ""
     marks: tuple[float, ...] = ()
     lean: float = 0.0
+    pose: str = ""
 
 
 Claims = Callable[[Outline, float, tuple[int, ...]], Claim | None]

@@ -47,7 +47,7 @@ def _shares(graph: PatchGraph, piece: Piece) -> tuple[float, float]:
     outline = graph.block.patches[piece.patches[0]].outline
     inner = 2 * outline.area() / outline.perimeter() / TICKS_PER_INCH
     shares = []
-    for length in piece.cut:
+    for length in sorted(piece.cut, key=lambda side: side.exact) if piece.pose else piece.cut:
         # Where all sides touch one circle, the raw shape is similar to the finished one.
         similar = (piece.yields > 1 or piece.method in _ROUND_A_CIRCLE or len(piece.cut) == 1) and not _is_cornered(
             piece

@@ -2,13 +2,14 @@
 
 import math
 from collections.abc import Hashable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from blocklang.block import Stripes
+from blocklang.block import Print, Stripes
 from blocklang.cutting.claims import Claim, CuttingMethod, ask
 from blocklang.cutting.finished import Finished
 from blocklang.cutting.methods import TEMPLATE
 from blocklang.cutting.offsetting import offset
+from blocklang.cutting.one_way import UPRIGHT, Poses, as_printed, part_of
 from blocklang.cutting.rounding import measures, room_for_marks
 from blocklang.cutting.striped import stripe_labels, striped_edge
 from blocklang.cutting.values import CuttingOptions, Lay, Measure
@@ -41,9 +42,12 @@ class Line:
     first: ToCut
     patches: tuple[int, ...]
     reversed: int
+    parts: tuple[int, ...] = ()  # of divided squares that are never turned: how many of each part
 
     def lots(self, copies: int) -> tuple[int, ...]:
         """Return how many are cut for so many blocks, the mirror images apart where they are cut another way."""
+        if self.parts:
+            return (max(self.parts) * self.claim.yields * copies,)
         plain = (len(self.patches) - self.reversed) * copies
         return (plain, self.reversed * copies) if self.claim.handed else (plain + self.reversed * copies,)
 
@@ -55,6 +59,7 @@ class _Answer:
     cut: tuple[Measure, ...]
     marks: tuple[Measure, ...]
     grain: Hashable
+    stands: int = 0  # for fabrics that are never turned, which of the ways that the shape is turned this is
 
 
 def to_cut(
@@ -105,11 +110,16 @@ def _answers(
     """Yield how each patch is cut; patches of one shape with the same edges on the grain are asked about once."""
     allowance = graph.block.seam_allowance / TICKS_PER_INCH
     known: dict[Hashable, _Answer] = {}
+    poses = Poses()
     for patch in patches:
-        seen = patch.shape.key, frozenset(_from_start(patch, edge) for edge in patch.grain)
+        printed = _printed(graph, patch)
+        turned = None if printed is Print.ALL_OVER else (printed, poses.of(patch.outline, patch.shape.either_way_up))
+        seen = patch.shape.key, frozenset(_from_start(patch, edge) for edge in patch.grain), turned
         if seen not in known:
             name, claim = ask(methods, patch.outline, allowance, patch.grain) or _fallback(patch, allowance)
-            known[seen] = _answer(patch, name, claim, options, interner)
+            name, claim = as_printed(name, claim, patch.outline, allowance, printed)
+            answer = _answer(patch, name, claim, options, interner)
+            known[seen] = answer if turned is None else replace(answer, stands=turned[1])
         yield known[seen]
 
 
@@ -138,7 +148,9 @@ def _kind(graph: PatchGraph, patch: ToCut, answer: _Answer) -> Hashable:
     drawn = graph.block.patches[patch.patch]
     fabric = drawn.stripes.fabrics if drawn.stripes else drawn.fabric
     shown = tuple(length.shown for length in (*answer.cut, *answer.marks))
-    return fabric, patch.shape.either_way_up, answer.method, shown, answer.claim.yields
+    apart = answer.claim.pose == UPRIGHT and answer.claim.lay is Lay.TEMPLATE
+    stands = answer.claim.pose, answer.stands if apart else 0
+    return fabric, patch.shape.either_way_up, answer.method, shown, answer.claim.yields, stands
 
 
 def _to_cut(
@@ -160,6 +172,18 @@ def _from_start(patch: ToCut, edge: int) -> int:
     return (edge - patch.shape.start) % len(patch.outline.edges)
 
 
+def _printed(graph: PatchGraph, patch: ToCut) -> Print:
+    drawn = graph.block.patches[patch.patch]
+    return Print.ALL_OVER if drawn.stripes else graph.block.fabric(drawn.fabric).printed
+
+
+def _parts(claim: Claim, members: Sequence[ToCut]) -> tuple[int, ...]:
+    if not claim.pose or claim.yields == 1:
+        return ()
+    parts = [part_of(member.outline, claim) for member in members]
+    return tuple(parts.count(part) for part in range(claim.yields))
+
+
 def _fallback(patch: ToCut, allowance: float) -> tuple[str, Claim]:
     claim = TEMPLATE.claims(patch.outline, allowance, patch.grain)
     assert claim is not None
@@ -179,4 +203,5 @@ def _line(graph: PatchGraph, answer: _Answer, members: list[ToCut]) -> Line:
         first,
         tuple(member.patch for member in members),
         sum(member.shape.key != first.shape.key for member in members),
+        _parts(answer.claim, members),
     )

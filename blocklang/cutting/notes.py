@@ -6,6 +6,7 @@ from fractions import Fraction
 from blocklang.block import LengthUnit
 from blocklang.cutting.growth import most_growth
 from blocklang.cutting.lengths import format_exact, format_measure, format_number
+from blocklang.cutting.one_way import notes_on_print
 from blocklang.cutting.pieces import Laid
 from blocklang.cutting.rounding import SLACK
 from blocklang.cutting.sides import sides_of
@@ -35,6 +36,7 @@ def notes_of(
     return (
         *_about_rounding(graph, pieces, options),
         *_about_oversize(graph, pieces, options),
+        *_about_prints(graph, pieces),
         *_about_width(laid, sets, options, unit),
         describe_test_strip(Fraction(graph.block.seam_allowance, TICKS_PER_INCH), unit),
     )
@@ -86,6 +88,15 @@ def _at_the_end(graph: PatchGraph) -> str:
         Fraction(ticks + 2 * allowance, TICKS_PER_INCH).limit_denominator(1600) for ticks in graph.block.size
     )
     return f"When the block is sewn, square it up to {format_number(width, unit)} x {format_measure(height, unit)}."
+
+
+def _about_prints(graph: PatchGraph, pieces: Sequence[Piece]) -> Iterator[str]:
+    for fabric in graph.block.fabrics:
+        cut = [piece for piece in pieces if piece.fabric == fabric.id and piece.pose]
+        if cut:
+            spare = [piece.shapes * piece.yields - piece.count for piece in cut]
+            wasted = sum(n for n, piece in zip(spare, cut, strict=True) if n >= piece.yields)
+            yield from notes_on_print(fabric.id, fabric.printed, wasted, sum(piece.count for piece in cut))
 
 
 def _about_width(

@@ -99,6 +99,7 @@ def _laid(line: Line, name: str, raw: Outline, outline: Outline, index: int | No
         lay=line.claim.lay,
         how=line.claim.how,
         marks=line.marks,
+        pose=line.claim.pose,
     )
     return Laid(piece, space, lots)
 
@@ -107,12 +108,14 @@ def _spacing(line: Line, raw: Outline, shapes: int, options: CuttingOptions) -> 
     if line.claim.lay is Lay.TEMPLATE or not line.cut:
         return around_template(raw, _grain_heading(line), options)
     if line.claim.lay is Lay.UPRIGHT and line.claim.angle is None:
+        if line.claim.pose:
+            return spacing(line.claim.lay, line.cut, None)
         return upright(line.cut, shapes, float(options.usable_width))
     return spacing(line.claim.lay, line.cut, line.claim.angle)
 
 
 def _grain_heading(line: Line) -> float:
-    if line.claim.along is None:
+    if line.claim.along is None or line.claim.pose:
         return 0.0
     edges = line.first.outline.edges
     longest = [edges[i] for i in line.first.grain if edges[i].arc is None] or [e for e in edges if e.arc is None]

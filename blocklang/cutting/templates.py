@@ -9,6 +9,7 @@ from blocklang.cutting.grain import edges_on_grain
 from blocklang.cutting.kites import kite
 from blocklang.cutting.match_points import common_points, match_points
 from blocklang.cutting.offsetting import offset
+from blocklang.cutting.one_way import UPRIGHT
 from blocklang.cutting.pieces import raw_distances
 from blocklang.cutting.sides import right_angle, sides_of
 from blocklang.cutting.stripe_lines import stripe_lines
@@ -43,7 +44,7 @@ def templates_of(graph: PatchGraph, cutting: Cutting) -> tuple[Template, ...]:
         first = piece.patches[0]
         heading = _grain(table, piece)
         shape = interner.shape(table.patches[first].outline, _labels(table, first, heading))
-        key = shape.either_way_up, _stripes(graph, first)
+        key = shape.either_way_up, _stripes(graph, first), index if piece.pose == UPRIGHT else None
         groups.setdefault(key, _Group(first, heading, [])).pieces.append(index)
     return tuple(_template(table, cutting, group) for group in groups.values())
 
@@ -68,6 +69,8 @@ def _grain(table: Table, piece: Piece) -> float:
     stripes = table.graph.block.patches[first].stripes
     if stripes is not None:
         return math.atan2(stripes.end.y - stripes.start.y, stripes.end.x - stripes.start.x)
+    if piece.pose == UPRIGHT:
+        return math.pi / 2
     outline = table.patches[first].outline
     sides = sides_of(outline, 3)
     corner = right_angle(sides) if sides and piece.yields == 2 else None

@@ -68,6 +68,8 @@ class Piece:
     parallelogram, strip width and long side for a trapezoid or an equilateral triangle, flat to flat and point to point
     for a hexagon, none for a template. `angle` is the cross-cut angle in degrees. `marks` are lengths marked on the shape
     before its corners are cut off: of a kite how far from its tip it is widest, of an octagon the side that is left.
+    `pose` is "" but for fabrics that are never turned ("upright", "rising", "falling") or fussy-cut ("motif"); the cut
+    of an upright rectangle begins with its height, which is the width of its strip.
     `outline` is the cut outline of the first of `patches` as it lies in the block (finished outline offset by the seam
     allowance, mitred, tips trimmed), in ticks; `strip` says what the shapes need when they are cut alone, None when
     they are too wide for the fabric or come from a strip set; `strip_set` indexes `Cutting.strip_sets` when the patch
@@ -91,6 +93,7 @@ class Piece:
     lay: Lay = Lay.TEMPLATE
     how: str = ""
     marks: tuple[Measure, ...] = ()
+    pose: str = ""
 
 
 @dataclass(frozen=True, slots=True)

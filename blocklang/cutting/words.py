@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from blocklang.block import LengthUnit
 from blocklang.cutting.lengths import a_little, format_exact, format_measure, format_number
+from blocklang.cutting.one_way import FALLING, RISING
 from blocklang.cutting.values import Lay, Piece, StripLayout, StripSet
 
 __all__ = [
@@ -71,6 +72,7 @@ def _from_squares(piece: Piece, unit: LengthUnit) -> str:
         else f"{format_number(piece.cut[0], unit)} x {format_measure(piece.cut[1], unit)}"
     )
     shapes = _counted(piece.shapes, "square" if square else "rectangle")
+    size += _as_it_lies(piece, unit)
     if piece.marks:
         return f"Cut {shapes} {size}; {_marked(piece, format_measure(piece.marks[0], unit))}."
     if piece.yields == 1:
@@ -89,7 +91,26 @@ def _marked(piece: Piece, mark: str) -> str:
     )
 
 
+def _as_it_lies(piece: Piece, unit: LengthUnit) -> str:
+    if not piece.pose:
+        return ""
+    return (
+        ", the print upright"
+        if len(piece.cut) == 1
+        else f", the print upright and {format_measure(piece.cut[0], unit)} high"
+    )
+
+
+#: From which corner to which a square is cut across whose print must stand upright.
+_CORNERS = {
+    RISING: "from the lower left corner to the upper right",
+    FALLING: "from the upper left corner to the lower right",
+}
+
+
 def _divided(piece: Piece) -> str:
+    if piece.pose in _CORNERS:
+        return f"once across, {_CORNERS[piece.pose]}"
     if piece.yields == 4:
         return "twice across, corner to corner"
     if not piece.reversed or piece.reversed == piece.count:

@@ -82,7 +82,7 @@ def _is_goose(unit: tuple[UnitPatch, ...], large: float, small: float) -> bool:
 
 
 def _is(patch: UnitPatch, method: str, cut: float) -> bool:
-    return patch.piece.method == method and abs(patch.piece.cut[0].exact - cut) <= _SAME
+    return patch.piece.method == method and not patch.piece.pose and abs(patch.piece.cut[0].exact - cut) <= _SAME
 
 
 def _is_square(units: EqualUnits) -> bool:
