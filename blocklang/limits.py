@@ -46,3 +46,24 @@ DEEPEST_PLACING: Final = 6
 MOST_MESSAGES: Final = 20
 #: Names in one statement about the sewing.
 MOST_NAMES: Final = 500
+
+#: The largest pack, in bytes.
+MOST_PACK_BYTES: Final = 20_000_000
+#: Block files in one pack.
+MOST_PACK_BLOCKS: Final = 2_000
+#: All the files of a pack together when they are unfolded, in bytes.
+MOST_PACK_TEXT: Final = 40_000_000
+#: The largest manifest of a pack, in bytes.
+MOST_MANIFEST_BYTES: Final = 5_000_000
+#: The largest signature of a pack and the largest key file, in bytes.
+MOST_KEY_BYTES: Final = 4_000
+#: How many times larger than in the pack a file may be when it is unfolded; plain block files stay below twenty.
+MOST_UNFOLDING: Final = 100
+#: The longest name of a file in a pack, folders included, in characters.
+LONGEST_FILE_NAME: Final = 120
+#: Folders inside folders in a pack.
+DEEPEST_FOLDERS: Final = 4
+#: Packs and block files that the library lists; the rest is passed over.
+MOST_LISTED: Final = 50_000
+#: The largest index that is read back, in bytes.
+MOST_INDEX_BYTES: Final = 200_000_000

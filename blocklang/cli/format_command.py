@@ -5,8 +5,8 @@ from pathlib import Path
 import click
 
 from blocklang.cli.choices import complete_blocks
-from blocklang.cli.failing import FILE_FAULT, FINE, say
-from blocklang.cli.opening import STDIN, open_block
+from blocklang.cli.failing import FILE_FAULT, FINE, CommandFault, say
+from blocklang.cli.opening import STDIN, leads_into_a_pack, open_block
 from blocklang.cli.showing import show
 from blocklang.cli.walking import Walk
 from blocklang.cli.writing import print_text, write_files
@@ -32,6 +32,8 @@ def _format(file: str, walk: Walk, only_check: bool) -> int:
     source = open_block(file, walk.library)
     if not isinstance(source, SourceText):
         return show(source)
+    if leads_into_a_pack(Path(source.name)):
+        raise CommandFault(f"`{source.name}` lies in a pack, which is never changed: unpack it first.")
     text, diagnostics = format_text(source)
     if text is None:
         return show(diagnostics)

@@ -5,15 +5,15 @@ import sys
 from pathlib import Path
 
 from blocklang.cli.failing import CommandFault
-from blocklang.diagnostics import Diagnostic, SourceText
-from blocklang.library import SUFFIX, Library
+from blocklang.diagnostics import Diagnostic, Severity, SourceText
+from blocklang.library import PACK_SUFFIX, SUFFIX, Library
 
 STDIN = "-"
 
 
 def open_block(file: str, library: Library) -> SourceText | tuple[Diagnostic, ...]:
     """Read the block that FILE means; the library's home becomes the folder that it lies in."""
-    from blocklang.language import decode_source, read_source
+    from blocklang.language import decode_source
     from blocklang.limits import MOST_BYTES
 
     if file == STDIN:
@@ -21,14 +21,16 @@ def open_block(file: str, library: Library) -> SourceText | tuple[Diagnostic, ..
         return decode_source("standard input", sys.stdin.buffer.read(MOST_BYTES + 1))
     path = locate(file, library)
     library.home = None if path.name == file + SUFFIX else path.parent
-    return read_source(path)
+    if path.suffix == PACK_SUFFIX and path.is_file():
+        return (_is_a_pack(path, library),)
+    return library.read(path)
 
 
 def locate(file: str, library: Library) -> Path:
     """Return the path that FILE means, or fail with the nearest names."""
     path = Path(file)
     if _is_path(file):
-        if path.exists():
+        if path.exists() or leads_into_a_pack(path):
             return path
         raise CommandFault(f"There is no file `{file}`.{_near(path.name.removesuffix(SUFFIX), library)}")
     entry = library.entry(file)
@@ -37,6 +39,20 @@ def locate(file: str, library: Library) -> Path:
     if path.exists():
         return path
     raise CommandFault(f"There is no block `{file}` in the library, and no file of that name.{_near(file, library)}")
+
+
+def leads_into_a_pack(path: Path) -> bool:
+    """Say whether a path leads to a file in a pack, as if the pack were a folder."""
+    return any(parent.suffix == PACK_SUFFIX and parent.is_file() for parent in path.parents)
+
+
+def _is_a_pack(path: Path, library: Library) -> Diagnostic:
+    """Tell how a block in a pack is named."""
+    pack = library.pack(path)
+    if isinstance(pack, Diagnostic):
+        return pack
+    advice = f"Name a block in it, such as `{path}/{pack.blocks[0].name}`." if pack.blocks else ""
+    return Diagnostic("is-a-pack", Severity.ERROR, f"`{path}` is a pack", "A block is one file in it.", advice)
 
 
 def _is_path(file: str) -> bool:

@@ -51,5 +51,5 @@ class Walk:
         return self.plugged.outputs()
 
     def all_of(self, diagnostics: tuple[Diagnostic, ...]) -> tuple[Diagnostic, ...]:
-        """Return what is wrong with the plugins asked so far, then these diagnostics."""
-        return (*self.plugged.diagnostics, *diagnostics)
+        """Return what is wrong with the plugins and packs asked so far, then these diagnostics."""
+        return (*self.plugged.diagnostics, *self.library.diagnostics, *diagnostics)

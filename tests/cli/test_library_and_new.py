@@ -30,7 +30,7 @@ def test_own_folder_is_searched_after_what_ships(command, folder, monkeypatch) -
         (folder / f"{name}.block").write_text(GOOD)
     monkeypatch.setenv("BLOCKLANG_LIBRARY", str(folder))
     listed = {one["name"]: one for one in json.loads(command("library", "--format", "json").out)}
-    assert listed["harbour-steps"]["origin"] == "BLOCKLANG_LIBRARY"
+    assert listed["harbour-steps"]["origin"] == str(folder)
     assert listed["nine-patch"]["origin"] == "blocklang"
     assert command("check", "harbour-steps").code == 0
 
