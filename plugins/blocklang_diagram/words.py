@@ -21,7 +21,7 @@ def left_out(count: int) -> str:
 
 def taken_apart(parts: int, first: int, last: int) -> str:
     """Say what the moved units are, and in which steps they are joined."""
-    steps = f"step {first}" if first == last else f"steps {first} to {last}"
+    steps = f"step {first}" if first == last else f"steps {first} {'and' if last == first + 1 else 'to'} {last}"
     return f"The block before {steps}: {parts} parts."
 
 
