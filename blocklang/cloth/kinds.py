@@ -5,10 +5,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from blocklang.block import Block
 from blocklang.cloth.plan import ClothOptions, Turning
 from blocklang.cutting import Cutting, Lay, Piece, Run
-from blocklang.geometry.tolerance import SAME_POINT
 
 #: Slanted shapes are laid out in eighths of a mark, so that rounding never costs a strip a shape.
 _FINER = 8
@@ -49,9 +47,9 @@ class Kind:
     lies: tuple[Lie, ...]
 
 
-def kinds_of(block: Block, cutting: Cutting, options: ClothOptions) -> tuple[Kind, ...]:
+def kinds_of(cutting: Cutting, options: ClothOptions) -> tuple[Kind, ...]:
     """Return the kinds of shapes that are cut from strips, in the order of the cutting list."""
-    return tuple(kind for run in cutting.runs for kind in _kinds(block, cutting, options, run))
+    return tuple(kind for run in cutting.runs for kind in _kinds(cutting, options, run))
 
 
 def unit_of(kinds: Sequence[Kind], mark: Fraction) -> Fraction:
@@ -65,12 +63,9 @@ def unit_of(kinds: Sequence[Kind], mark: Fraction) -> Fraction:
     return unit or mark
 
 
-def _kinds(block: Block, cutting: Cutting, options: ClothOptions, run: Run) -> Iterator[Kind]:
+def _kinds(cutting: Cutting, options: ClothOptions, run: Run) -> Iterator[Kind]:
     piece = cutting.pieces[run.piece]
-    if piece.fabric in options.directional and _is_rectangle(piece) and not piece.pose:
-        yield from _as_in_the_block(block, cutting, run)
-        return
-    turns = options.turning is not Turning.NEVER and piece.fabric not in options.directional and not piece.pose
+    turns = options.turning is not Turning.NEVER and not piece.pose and not piece.pose
     for place, wanted in enumerate(run.lots):
         if wanted:
             yield Kind(run.piece, wanted, place == 1, _lies(piece, run, turns))
@@ -87,29 +82,6 @@ def _lies(piece: Piece, run: Run, turns: bool) -> tuple[Lie, ...]:
 
 def _is_box(piece: Piece) -> bool:
     return piece.lay is Lay.UPRIGHT and piece.angle is None
-
-
-def _is_rectangle(piece: Piece) -> bool:
-    return _is_box(piece) and piece.yields == 1 and len(piece.cut) > 1
-
-
-def _as_in_the_block(block: Block, cutting: Cutting, run: Run) -> Iterator[Kind]:
-    """Yield the rectangles that lie and those that stand in the block, the print upright in both."""
-    piece = cutting.pieces[run.piece]
-    short, long = sorted((run.width, run.length or run.width))
-    standing = sum(_stands(block, patch) for patch in piece.patches)
-    copies = piece.count // len(piece.patches)
-    for wanted, lie in (
-        (len(piece.patches) - standing, Lie(short, long, turned=run.width != short)),
-        (standing, Lie(long, short, turned=run.width != long)),
-    ):
-        if wanted:
-            yield Kind(run.piece, wanted * copies, False, (lie,))
-
-
-def _stands(block: Block, patch: int) -> bool:
-    left, low, right, high = block.patches[patch].outline.bounds()
-    return high - low > right - left + SAME_POINT
 
 
 def _common(first: Fraction, second: Fraction) -> Fraction:

@@ -20,14 +20,12 @@ class ClothOptions:
     """What may be chosen about cloth beyond the cutting list.
 
     `shrinkage` is the part of its length that cloth loses in the wash (3/100), `reserve` inches that are bought beyond
-    the plan. In the fabrics of `directional`, which are printed one way, rectangles stay as they stand in the block and
-    nothing else is turned.
+    the plan. Fabrics that the block says are printed one way are never turned, whatever `turning` says.
     """
 
     shrinkage: Fraction = Fraction(0)
     reserve: Fraction = Fraction(0)
     turning: Turning = Turning.TO_BUY_LESS
-    directional: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

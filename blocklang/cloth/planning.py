@@ -22,7 +22,7 @@ def plan_cloth(block: Block, cutting: Cutting, options: ClothOptions = AS_LISTED
 
     Fabrics come in the block's order; those of which nothing is cut are left out.
     """
-    kinds = kinds_of(block, cutting, options)
+    kinds = kinds_of(cutting, options)
     usable = cutting.options.usable_width
     fitting = tuple(kind for kind in kinds if any(lie.fits(usable) for lie in kind.lies))
     too_large = tuple(sorted({kind.piece for kind in kinds if kind not in fitting}))

@@ -5,15 +5,13 @@ from typing import Final
 
 from blocklang.cloth import Turning
 from blocklang.hooks import CannotMakeError, OutputOptions
-from blocklang.plan import SewingPlan
 
-SHRINKAGE, RESERVE, TURNING, DIRECTIONAL = "shrinkage", "reserve", "turning", "directional"
+SHRINKAGE, RESERVE, TURNING = "shrinkage", "reserve", "turning"
 
 CHOICES: Final[tuple[tuple[str, str, tuple[str, ...]], ...]] = (
     (SHRINKAGE, "Per cent of its length that the fabric loses in the wash, such as 3.", ()),
     (RESERVE, "Inches to buy beyond the plan, such as 2 or 4 1/2.", ()),
     (TURNING, "When pieces may be turned a quarter turn.", tuple(Turning)),
-    (DIRECTIONAL, "Fabrics that are printed one way, their names with commas between.", ()),
 )
 _MOST_SHRINKAGE, _MOST_RESERVE = Fraction(25), Fraction(360)
 
@@ -21,11 +19,10 @@ _MOST_SHRINKAGE, _MOST_RESERVE = Fraction(25), Fraction(360)
 class Chosen:
     """What was chosen, read once."""
 
-    def __init__(self, plan: SewingPlan, options: OutputOptions) -> None:
+    def __init__(self, options: OutputOptions) -> None:
         self.shrinkage = _number(options.setting(SHRINKAGE, "0"), SHRINKAGE, _MOST_SHRINKAGE) / 100
         self.reserve = _number(options.setting(RESERVE, "0"), RESERVE, _MOST_RESERVE)
         self.turning = Turning(options.setting(TURNING, Turning.TO_BUY_LESS))
-        self.directional = _fabrics(plan, options.setting(DIRECTIONAL))
 
 
 def _number(text: str, name: str, most: Fraction) -> Fraction:
@@ -40,12 +37,3 @@ def _number(text: str, name: str, most: Fraction) -> Fraction:
     if not 0 <= number <= most:
         raise problem
     return number
-
-
-def _fabrics(plan: SewingPlan, text: str) -> tuple[str, ...]:
-    named = tuple(name.strip() for name in text.split(",") if name.strip())
-    known = [fabric.id for fabric in plan.block.fabrics]
-    for name in named:
-        if name not in known:
-            raise CannotMakeError(f"The block has no fabric called {name[:40]}; it has {', '.join(known)}.")
-    return named

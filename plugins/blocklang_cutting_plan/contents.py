@@ -47,8 +47,8 @@ class PlanWords:
 
 def cloth_of(plan: SewingPlan, options: OutputOptions) -> ClothPlan:
     """Return the cutting plan of a sewing plan, as it was asked for."""
-    chosen = Chosen(plan, options)
-    wishes = ClothOptions(chosen.shrinkage, chosen.reserve, chosen.turning, chosen.directional)
+    chosen = Chosen(options)
+    wishes = ClothOptions(chosen.shrinkage, chosen.reserve, chosen.turning)
     return plan_cloth(plan.block, plan.cutting, wishes)
 
 
@@ -64,7 +64,6 @@ def write_words(plan: SewingPlan, cloth: ClothPlan, options: OutputOptions) -> P
         (
             *(words.too_large(piece.name, piece.fabric) for piece in too_large),
             words.added(cloth.options, unit),
-            *(words.one_way(fabric) for fabric in cloth.options.directional),
             words.BLADE,
         ),
     )

@@ -97,14 +97,6 @@ def too_large(name: str, fabric: str) -> str:
     return f"{name} ({fabric}) does not fit on this fabric; it is in none of the strips. Use a wider fabric."
 
 
-def one_way(fabric: str) -> str:
-    """Say how a fabric that is printed one way is treated."""
-    return (
-        f"{fabric} is printed one way: rectangles stand as they do in the block, the print running along the fabric. "
-        "Look at triangles and templates yourself."
-    )
-
-
 def measure(inches: Fraction, unit: LengthUnit) -> str:
     """Return a length as a ruler shows it."""
     return format_measure(_up(inches), unit)

@@ -118,7 +118,6 @@ def test_trapezoids_turn_to_and_fro() -> None:
         (("reserve", "1/0"), "For reserve write a number"),
         (("reserve", "-1"), "For reserve write a number"),
         (("reserve", "9" * 5000), "For reserve write a number"),
-        (("directional", "kelp"), "no fabric called kelp"),
     ],
 )
 def test_a_setting_that_means_nothing_is_answered_plainly(setting: tuple[str, str], says: str) -> None:
@@ -128,10 +127,9 @@ def test_a_setting_that_means_nothing_is_answered_plainly(setting: tuple[str, st
 
 def test_settings_change_what_is_bought_and_are_told() -> None:
     plan = of_twenty("star")
-    settings = (("shrinkage", "5"), ("reserve", "4 1/2"), ("directional", "fog, deep"))
+    settings = (("shrinkage", "5"), ("reserve", "4 1/2"))
     text = " ".join(made(plan, settings=settings).decode().split())
     assert "What to buy includes 4 1/2 in to spare and what 5 % of shrinking takes" in text
-    assert "fog is printed one way" in text and "deep is printed one way" in text
 
 
 def test_in_centimetres_cloth_is_bought_by_five_of_them() -> None:

@@ -1,9 +1,11 @@
 """Cutting plans of quilts: everything is cut once, within the cloth, and no more is bought than must be."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 
+from blocklang.block import Print
 from blocklang.cloth import ClothOptions, ClothPlan, Turning, plan_cloth
 from blocklang.cutting import Cutting, CuttingOptions, Rounding, cut
 from blocklang.graph import build_graph
@@ -118,8 +120,11 @@ def test_slanted_shapes_on_cloth_that_hardly_holds_one(usable: Fraction) -> None
 def test_rectangles_of_a_fabric_printed_one_way_stand_as_in_the_block() -> None:
     standing, lying = [(0, 0, 2, 6), (8, 0, 10, 6)], [(2, 0, 8, 2), (2, 2, 8, 4), (2, 4, 8, 6)]
     block, cutting = blocks_of([standing[0], lying[0], standing[1], lying[1], lying[2]], 10, 6, copies=10)
-    one_way = ClothOptions(turning=Turning.ALWAYS, directional=("fog", "deep"))
-    cloth = plan_cloth(block, cutting, one_way)
+    one_way = tuple(replace(fabric, printed=Print.ONE_WAY) for fabric in block.fabrics)
+    graph = build_graph(replace(block, fabrics=one_way)).graph
+    assert graph is not None
+    cutting = cut(graph, cutting.options)
+    cloth = plan_cloth(graph.block, cutting, ALWAYS)
     check_sound(cloth, cutting)
     assert heights_of(cloth, "fog") == {Fraction(13, 2): 20, Fraction(5, 2): 10}
     assert heights_of(cloth, "deep") == {Fraction(5, 2): 20}
