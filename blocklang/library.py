@@ -113,6 +113,15 @@ class Library:
             self._packs[path] = pack if isinstance(pack, Diagnostic) else required_fault(pack) or pack
         return self._packs[path]
 
+    def open_packs(self) -> "tuple[Pack, ...]":
+        """Return the packs that were read so far and may be used."""
+        return tuple(pack for pack in self._packs.values() if not isinstance(pack, Diagnostic))
+
+    def leads(self, name: str, path: str) -> bool:
+        """Say whether a block placed by name is still the one at a path; a pack's blocks place from the pack alone."""
+        entry = self.entry(name)
+        return (entry is not None and str(entry.path) == path) or _pack_path(path) is not None
+
     def _pack_around(self, name: str) -> "Pack | Diagnostic | None":
         at = _pack_path(name)
         return None if at is None else self.pack(at)

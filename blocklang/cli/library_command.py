@@ -1,81 +1,123 @@
-"""`blocklang library`: the blocks there are, and where each comes from."""
+"""`blocklang library`: the blocks there are, where each comes from, and those that a person asks for."""
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from typing import TYPE_CHECKING
 
 import click
 
-from blocklang.cli.choices import overrides_from
+from blocklang.catalogue.difficulty import Difficulty
+from blocklang.catalogue.searching import ANYTHING, Asked, Range, Refused, read_range, read_sizes
+from blocklang.catalogue.shapes import SHAPES
+from blocklang.cli.cataloguing import Listed, catalogue
 from blocklang.cli.failing import say
+from blocklang.cli.lengths import shown_size
 from blocklang.cli.showing import show
 from blocklang.cli.walking import Walk
 from blocklang.cli.writing import print_text
-from blocklang.library import Entry
 
 if TYPE_CHECKING:
-    from blocklang.block import Block
+    from blocklang.catalogue import Facts
 
-
-@dataclass(frozen=True, slots=True)
-class Listed:
-    """One line of the list; a file with mistakes has only its name and place."""
-
-    name: str
-    title: str
-    family: str
-    patches: int
-    size: str
-    author: str
-    licence: str
-    origin: str
-    path: str
-
-    def has(self, word: str) -> bool:
-        """Say whether a word stands somewhere in what a person would look for."""
-        return any(word in text.lower() for text in (self.name, self.title, self.family, self.author))
+NUMBER = "NUMBER"
 
 
 @click.command("library")
 @click.argument("words", nargs=-1)
+@click.option("--family", help="Only of this family, such as stars.")
+@click.option("--shape", type=click.Choice(SHAPES), help="Only of this outline.")
+@click.option("--difficulty", type=click.Choice([level.value for level in Difficulty]), help="Only this hard to sew.")
+@click.option("--size", metavar="LENGTH", help="Only of this finished size on the longer side: 12in, ..9in, 6in..9in.")
+@click.option("--patches", metavar=NUMBER, help="Only with so many patches: 9, ..40, 20.., 9..16.")
+@click.option("--set-in", metavar=NUMBER, help="Only with so many set-in seams: no, some, ..4.")
+@click.option("--partial", metavar=NUMBER, help="Only with so many partial seams: no, some, 1.")
+@click.option("--curved", metavar=NUMBER, help="Only with so many curved seams: no, some, 4..16.")
+@click.option("--picture", is_flag=True, help="Show a small picture of each, how hard it is, and why.")
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="For people or programs.")
-def command(words: tuple[str, ...], form: str) -> int:
-    """List the blocks of the library; with WORDS, only those that have all of them.
+def command(
+    words: tuple[str, ...], family: str | None, shape: str | None, difficulty: str | None, size: str | None,
+    patches: str | None, set_in: str | None, partial: str | None, curved: str | None, picture: bool, form: str,
+) -> int:  # fmt: skip
+    """List the blocks of the library; with WORDS and options, only those that fit all of them.
 
-    A name is looked for in blocklang's own blocks, then in the folders listed in BLOCKLANG_LIBRARY, then in those of
-    plugins; the first that has it wins.
+    A name is looked for in blocklang's own blocks, then in the folders and packs listed in BLOCKLANG_LIBRARY, then in
+    those of plugins; the first that has it wins.
     """
+    asked = Asked(
+        tuple(word.lower() for word in words), family or "", shape or "", difficulty or "",
+        _understood("--size", size, read_sizes(size) if size is not None else ANYTHING),
+        *(
+            _understood(option, text, read_range(text) if text is not None else ANYTHING)
+            for option, text in (("--patches", patches), ("--set-in", set_in), ("--partial", partial), ("--curved", curved))
+        ),
+    )  # fmt: skip
     walk = Walk()
-    everything = [_listed(entry, walk) for _, entry in sorted(walk.library.everything().items())]
-    found = [one for one in everything if all(one.has(word.lower()) for word in words)]
+    found = [one for one in catalogue(walk) if _fits(one, asked)]
     if form == "json":
         import json
 
-        print_text(json.dumps([asdict(one) for one in found], indent=2, ensure_ascii=False))
+        print_text(json.dumps([as_json(one) for one in found], indent=2, ensure_ascii=False))
+    elif picture:
+        from blocklang.cli.cards import cards
+
+        for card in cards(found, walk):
+            print_text(card)
     else:
         _print_table(found)
-        if not found:
-            say("No block has all of those words." if words else "The library is empty.")
-    return show(walk.plugged.diagnostics)
+    if not found and form != "json":
+        say(_nothing_found(asked))
+    return show(walk.all_of(()))
 
 
-def _listed(entry: Entry, walk: Walk) -> Listed:
-    block = walk.draft(entry.name, overrides_from(None, ())).block
-    place = (entry.shelf.origin, str(entry.path))
-    if block is None:
-        return Listed(entry.name, "(has mistakes)", "", 0, "", "", "", *place)
-    return _from_block(entry.name, block, place)
+def _understood(option: str, text: str | None, read: Range | Refused) -> Range:
+    if isinstance(read, Refused):
+        raise click.UsageError(f"`{option} {text}`: {read.found}")
+    return read
 
 
-def _from_block(name: str, block: "Block", place: tuple[str, str]) -> Listed:
-    from blocklang.cli.lengths import shown_size
+def _fits(one: Listed, asked: Asked) -> bool:
+    if one.facts is None:
+        return asked.only_words and asked.has_words(one.entry.name)
+    return asked.fits(one.entry.name, one.facts)
 
-    author, licence = (block.credits[0].author, block.credits[0].licence) if block.credits else ("", "")
-    size = shown_size(block.size, block.unit)
-    return Listed(name, block.name, block.family, len(block.patches), size, author, licence, *place)
+
+def _nothing_found(asked: Asked) -> str:
+    if asked == Asked():
+        return "The library is empty."
+    return "No block has all of those words." if asked.only_words else "No block is all of that."
+
+
+def as_json(one: Listed) -> dict[str, object]:
+    """Return what is known of a block as JSON values; lengths as text, as on a ruler."""
+    told: dict[str, object] = {"name": one.entry.name, "title": "(has mistakes)", "patches": 0}
+    if one.facts is not None:
+        told |= asdict(one.facts) | {"size": _size(one.facts), "smallest": _smallest(one.facts)}
+        del told["width"], told["height"]
+    return told | {"origin": one.entry.shelf.origin, "path": str(one.entry.path)}
 
 
 def _print_table(found: list[Listed]) -> None:
-    rows = [(one.name, one.title, one.family, f"{one.patches} patches", one.size, one.origin) for one in found]
-    widths = [max(len(row[column]) for row in rows) for column in range(6)] if rows else []
+    rows = [_row(one) for one in found]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))] if rows else []
     for row in rows:
         print_text("  ".join(text.ljust(width) for text, width in zip(row, widths, strict=True)).rstrip())
+
+
+def _row(one: Listed) -> tuple[str, ...]:
+    name, origin, facts = one.entry.name, one.entry.shelf.origin, one.facts
+    if facts is None:
+        return name, "(has mistakes)", "", "", "", "", origin
+    patches = f"{facts.patches} {'patch' if facts.patches == 1 else 'patches'}"
+    return name, facts.title, facts.family, patches, _size(facts), facts.difficulty, origin
+
+
+def _size(facts: "Facts") -> str:
+    from blocklang.block import LengthUnit
+
+    return shown_size((facts.width, facts.height), LengthUnit(facts.unit))
+
+
+def _smallest(facts: "Facts") -> str:
+    from blocklang.block import LengthUnit
+    from blocklang.cli.lengths import shown
+
+    return shown(facts.smallest, LengthUnit(facts.unit))

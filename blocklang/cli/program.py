@@ -14,6 +14,9 @@ COMMANDS = {
     "make": "Make a sheet, a list or a picture of a block.",
     "outputs": "List what can be made.",
     "library": "List the blocks of the library.",
+    "pack": "Put blocks into one file to pass on.",
+    "unpack": "Write the blocks of a pack as files.",
+    "verify": "Say whether a pack is sound, and whom it credits.",
     "new": "Start a new block file.",
     "completion": "Print what makes your shell complete blocklang's words.",
 }
@@ -56,7 +59,7 @@ class LazyCommands(click.Group):
     cls=LazyCommands,
     no_args_is_help=False,
     invoke_without_command=True,
-    epilog="A FILE is the path of a .block file, or the name of a block in the library.",
+    epilog="A FILE is the path of a .block file, one in a pack (tides.pack/star), or a name in the library.",
 )
 @click.version_option(__version__, prog_name="blocklang", message="%(prog)s %(version)s")
 @click.pass_context

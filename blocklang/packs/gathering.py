@@ -25,6 +25,11 @@ class Read(NamedTuple):
     found: tuple[tuple[str, str, SourceText], ...]
     diagnostics: tuple[Diagnostic, ...]
 
+    @property
+    def has_errors(self) -> bool:
+        """Whether one of the diagnostics is an error."""
+        return any(one.severity is Severity.ERROR for one in self.diagnostics)
+
 
 class Gathered(NamedTuple):
     """A pack, or None when one of the files has errors."""

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from blocklang.block import Block, Credit
 from blocklang.diagnostics import Diagnostic, Severity, SourceText
+from blocklang.diagnostics.snippets import printable
 from blocklang.graph import build_graph
 from blocklang.packs.faults import broken
 from blocklang.packs.finding import PackFinder, text_of
@@ -35,7 +36,7 @@ def _verified(pack: Pack, packed: PackedBlock, more_cells: MoreCells) -> tuple[B
     if not isinstance(source, SourceText):
         return None, (source,)
     read = read_with_placed(source, PackFinder(pack), more_cells)
-    if read.block is None or any(one.severity is Severity.ERROR for one in read.diagnostics):
+    if read.block is None or read.has_errors:
         return None, read.diagnostics
     graphed = build_graph(read.block)
     diagnostics = (*read.diagnostics, *graphed.diagnostics, *_about_credits(pack, packed, read.block))
@@ -65,4 +66,4 @@ def credit_line(credit: Credit) -> str:
     """Return whom a block is from, under which licence, in one line."""
     by = f"by {credit.author}" if credit.author else "nobody is named"
     licence = credit.licence or "no licence is named"
-    return f"{credit.name}: {by}; {licence}" + (f"; {credit.source}" if credit.source else "")
+    return printable(f"{credit.name}, {by}, {licence}" + (f" ({credit.source})" if credit.source else ""))

@@ -1,0 +1,102 @@
+"""`blocklang unpack`: the blocks of a pack as files in a folder."""
+
+import shutil
+import tempfile
+from pathlib import Path
+
+import click
+
+from blocklang.cli.failing import CommandFault, reason, say
+from blocklang.cli.pack_command import guard
+from blocklang.cli.showing import show
+from blocklang.cli.verify_command import open_pack
+from blocklang.cli.walking import Walk
+from blocklang.cli.writing import write_files
+from blocklang.diagnostics import Diagnostic, Severity, SourceText
+from blocklang.library import PACK_SUFFIX
+from blocklang.packs.values import Pack
+from blocklang.packs.verifying import verify
+
+
+@click.command("unpack")
+@click.argument("file", metavar="PACK")
+@click.option("-o", "folder", metavar="FOLDER", type=click.Path(path_type=Path), help="Where to; else named as PACK.")
+@click.option("--key", metavar="PUBLIC", type=click.Path(path_type=Path), help="Only if it is signed with this key.")
+@click.option("--force", is_flag=True, help="Write into a folder that is there already, and over files of these names.")
+def command(file: str, folder: Path | None, key: Path | None, force: bool) -> int:
+    """Write the blocks of PACK as files into a new folder.
+
+    Everything in the pack is verified first, and nothing is written unless all of it is sound.
+    """
+    path = Path(file)
+    target = folder or Path(path.name.removesuffix(PACK_SUFFIX))
+    if target == path:
+        raise click.UsageError("Name the folder to write with -o.")
+    pack = open_pack(path, key)
+    if isinstance(pack, Diagnostic):
+        return show([pack])
+    walk = Walk()
+    verified = verify(pack, walk.plugged.cells)
+    code = show(walk.all_of((*verified.diagnostics, *_hidden_names(pack, walk))))
+    if code:
+        return code
+    _write_all(pack, target, force)
+    count = len(pack.blocks)
+    say(f"Wrote {count} {'block' if count == 1 else 'blocks'} to {target}.")
+    return 0
+
+
+def _hidden_names(pack: Pack, walk: Walk) -> list[Diagnostic]:
+    """Warn of blocks that are placed under a name that means another block outside the pack."""
+    placed = {file for block in pack.blocks for file in block.places}
+    found = []
+    for block in pack.blocks:
+        entry = walk.library.entry(block.name) if block.file in placed else None
+        text = None if entry is None else walk.library.read(entry.path)
+        if entry is not None and isinstance(text, SourceText) and text.text.encode() != block.data:
+            title = f"The library has another block called `{block.name}`"
+            told = f"Outside the pack, what places `{block.name}` gets the one from {entry.shelf.origin}."
+            advice = f"Read it in place (`{pack.name}/...`), or give the file another name."
+            found.append(Diagnostic("hidden-name", Severity.WARNING, title, told, advice))
+    return found
+
+
+def _write_all(pack: Pack, folder: Path, force: bool) -> None:
+    """Write a new folder under another name and rename it, so that it is whole from the first moment on."""
+    if folder.is_dir() and force:
+        _write_over(pack, folder)
+        return
+    guard([folder], force=False)
+    if not folder.absolute().parent.is_dir():
+        raise CommandFault(f"There is no folder `{folder.parent}`: make it first, or write elsewhere.")
+    try:
+        draft = Path(tempfile.mkdtemp(prefix=".blocklang-", dir=folder.absolute().parent))
+    except OSError as fault:
+        raise CommandFault(f"`{folder}` cannot be written: {reason(fault)}.") from fault
+    try:
+        for block in pack.blocks:
+            (draft / block.file).parent.mkdir(parents=True, exist_ok=True)
+            (draft / block.file).write_bytes(block.data)
+        draft.chmod(0o755)
+        draft.rename(folder.absolute())
+    except OSError as fault:
+        raise CommandFault(f"`{folder}` cannot be written: {reason(fault)}.") from fault
+    finally:
+        shutil.rmtree(draft, ignore_errors=True)
+
+
+def _write_over(pack: Pack, folder: Path) -> None:
+    """Write into a folder that is there, each file whole or untouched, and none through a link that leads out of it."""
+    root = folder.resolve()
+    paths = {folder / block.file: block.data for block in pack.blocks}
+    for path in paths:
+        if not path.resolve().is_relative_to(root) or path.is_symlink():
+            raise CommandFault(
+                f"`{path}` is a link, or lies behind one that leads out of `{folder}`: nothing is written."
+            )
+    try:
+        for path in paths:
+            path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as fault:
+        raise CommandFault(f"`{folder}` cannot be written: {reason(fault)}.") from fault
+    write_files(paths)
