@@ -33,7 +33,9 @@ def press(
     preferences = asked_for(preferences, techniques)
     lines = follow(assembly.graph)
     question = ask(assembly, (*preferences, set_in_preference(assembly)), lines)
-    answer, versions = press_in_versions(question, partial(decide, time_limit=time_limit))
+    answer, versions = press_in_versions(
+        question, partial(decide, time_limit=time_limit), partial(decide, quickly=True)
+    )
     locked, spins = locked_in(question, answer.left), spun_in(question, answer.left)
     return Pressing(
         directions=_directions(question, answer.left),
@@ -48,13 +50,13 @@ def press(
     )
 
 
-def decide(question: Question, time_limit: float | None = None) -> Answer:
+def decide(question: Question, time_limit: float | None = None, quickly: bool = False) -> Answer:
     """Choose the directions: by following ties where they agree, by search where they do not."""
     deadline = None if time_limit is None else time.monotonic() + time_limit
     followed = follow_ties(question)
     left, gap = list(followed.left), 0.0
     for part in followed.disputed:
-        answer = search(part, deadline)
+        answer = search(part, deadline, quickly)
         gap += answer.gap
         for seam in part.seams:
             left[seam] = answer.left[seam]

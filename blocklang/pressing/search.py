@@ -21,7 +21,7 @@ from blocklang.pressing.weighing import left_from, scales_of, tables_of, tables_
 _MOST_ROUNDS = 4
 
 #: A part with more seams than this is not handed to the solver as a whole, unless a time limit says how long it may take.
-_LARGE = 1_200
+_LARGE = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,10 +32,11 @@ class Answer:
     gap: float
 
 
-def search(question: Question, deadline: float | None) -> Answer:
+def search(question: Question, deadline: float | None, quickly: bool = False) -> Answer:
     """Search a disputed part; `deadline` is on the monotonic clock, in seconds.
 
-    Tables are exact and quick where each seam is tied to few others, as in most blocks; the solver takes the rest.
+    Tables are exact and quick where each seam is tied to few others, as in most blocks; the solver takes the rest,
+    unless it has to go quickly.
     """
     found = [Answer(follow_most(question), math.inf)]
     tied, suspects = tie_what_is_sure(question, frozenset()), frozenset[int]()
@@ -54,7 +55,9 @@ def search(question: Question, deadline: float | None) -> Answer:
         suspects = more
         tied = tie_what_is_sure(question, suspects)
     left = by_tables(question, tied_to_settled(question))
-    return Answer(left, 0.0) if left is not None else _with_solver(question, tied, found, deadline)
+    if left is not None:
+        return Answer(left, 0.0)
+    return _best_of(question, found) if quickly else _with_solver(question, tied, found, deadline)
 
 
 def _with_solver(question: Question, tied: Tied | None, found: list[Answer], deadline: float | None) -> Answer:
@@ -72,6 +75,10 @@ def _with_solver(question: Question, tied: Tied | None, found: list[Answer], dea
         if answer is not None and not answer.gap:
             return answer
         found += [answer] if answer is not None else []
+    return _best_of(question, found)
+
+
+def _best_of(question: Question, found: list[Answer]) -> Answer:
     best = min(found, key=lambda one: costs_of(question, one.left, question.seams))
     return best if math.isfinite(best.gap) else Answer(best.left, _all_of(question, best.left))
 

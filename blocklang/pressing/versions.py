@@ -59,15 +59,16 @@ def lost_of(question: Question, answer: Answer) -> tuple[int, ...]:
     return costs_of(question, answer.left)[: Rank.LOCKS + 1]
 
 
-def press_in_versions(question: Question, decide: Decide) -> tuple[Answer, tuple[PlacedVersions, ...]]:
+def press_in_versions(question: Question, decide: Decide, quickly: Decide) -> tuple[Answer, tuple[PlacedVersions, ...]]:
     """Decide, with equal copies pressed alike as far as that loses no lock and clips no join more than otherwise.
 
-    Where copies are not all alike, units with them are not equal any more, and need not be like the first of a step.
+    `quickly` is what trials are decided with. Where copies are not all alike, units with them are not equal any more,
+    and need not be like the first of a step.
     """
     kinds = copies_of(question.graph)
     if not kinds:
         return decide(question), ()
-    trials = _Trials(only_locks(question), decide)
+    trials = _Trials(only_locks(question), quickly)
     free = decide(trials.question)
     trials.best, trials.proven = lost_of(question, free), free.gap == 0.0
     unlike = frozenset(patch for kind in kinds for patch in _tie(trials, kind))
@@ -75,6 +76,8 @@ def press_in_versions(question: Question, decide: Decide) -> tuple[Answer, tuple
         rule for rule in question.rules if rule.rank is not Rank.LIKENESS or not _touches(question, rule, unlike)
     )
     answer = decide(replace(question, rules=rules, alike=trials.ties))
+    if trials.ties and not answer.gap:
+        answer = Answer(answer.left, free.gap)
     return answer, tuple(_placed(trials, kind, _versions(question, kind, answer)) for kind in kinds)
 
 
