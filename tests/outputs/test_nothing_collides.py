@@ -28,6 +28,8 @@ BLOCKS = (
     "ohio-star",
     "storm-at-sea",
 )
+#: Letter paper is 612 points by 792, A4 595 by 842: a picture as large as this is printed as it is, not made smaller.
+WIDEST, HIGHEST = 540.0, 720.0
 QUILTED = tuple(name for name in BLOCKS if "hexagon" not in name)
 
 
@@ -35,7 +37,9 @@ QUILTED = tuple(name for name in BLOCKS if "hexagon" not in name)
 @pytest.mark.parametrize("view", VIEWS)
 def test_diagrams(name: str, view: str) -> None:
     for plain in (False, True):
-        assert_in_order(draw_view(plan_of(name), view, None, OutputOptions("svg", black_and_white=plain)))
+        drawing = draw_view(plan_of(name), view, None, OutputOptions("svg", black_and_white=plain))
+        assert_in_order(drawing)
+        assert drawing.width <= WIDEST + 0.5 and drawing.height <= HIGHEST
 
 
 @pytest.mark.parametrize("name", BLOCKS)
@@ -51,7 +55,9 @@ def test_quilts(name: str) -> None:
     block = plan_of(name).block
     for settings in ((("rows", "6"), ("columns", "1")), (("turning", "both-mirrored"), ("rows", "2"))):
         options = OutputOptions("svg", settings=settings)
-        assert_in_order(draw_quilt(block, quilt_asked_for(block, options), theme_for(block.fabrics), options.unit))
+        drawing = draw_quilt(block, quilt_asked_for(block, options), theme_for(block.fabrics), options.unit)
+        assert_in_order(drawing)
+        assert drawing.width <= WIDEST + 0.5 and drawing.height <= HIGHEST
 
 
 @pytest.mark.parametrize("turning", ARRANGEMENTS)
