@@ -120,12 +120,10 @@ def _from_low_left(outline: Outline) -> list[tuple[float, float]]:
 def notes_on_print(fabric: str, printed: Print, left_over: int, motifs: int) -> tuple[str, ...]:
     """Return what follows from the print of a fabric; `left_over` triangles that stand another way, `motifs` patches."""
     if printed is Print.MOTIFS:
-        return (
-            (
-                f"{fabric} is fussy-cut: find {motifs} motifs, one for each patch, and cut a template with a window to centre "
-                "them. What to buy depends on how far apart the motifs lie; the length here is only what the patches cover."
-            ),
-        )
+        found = f"{motifs} motif{'s' * (motifs != 1)}, one for each patch"
+        window = "cut a template with a window to centre them"
+        bought = "What to buy depends on how far apart the motifs lie; the length here is only what the patches cover."
+        return (f"{fabric} is fussy-cut: find {found}, and {window}. {bought}",)
     first = (
         f"{fabric} is printed one way: lay it with the print upright and turn no piece. Strips run across the print."
     )

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from blocklang.block import Counts, Credit, Fabric, LengthUnit, Value
+from blocklang.block import Counts, Credit, Fabric, LengthUnit, Print, Value
 from blocklang.diagnostics import Related, Span
 from blocklang.language.arithmetic import length
 from blocklang.language.quantities import INCHES, Exact, Quantity
@@ -18,6 +18,7 @@ from blocklang.language.syntax import (
     Operation,
     OutlineLine,
     SizeLine,
+    Word,
 )
 from blocklang.limits import MOST_FABRICS, SMALLEST_LENGTH
 
@@ -177,18 +178,34 @@ def _read_fabric(scope: Scope, line: FabricLine) -> None:
         found = f"`{value}` is not a value of fabric."
         advice = did_you_mean(value, VALUES, "Write `light`, `medium` or `dark`.")
         draft.error("bad-value", "This value is not known", found, advice, line.value[1:])
+    printed = _read_print(scope, line.printed)
     if len(draft.fabrics) >= MOST_FABRICS:
         found = f"A block has at most {MOST_FABRICS} fabrics."
         draft.error("too-many-fabrics", "There are too many fabrics", found, "", line[-2:])
         return
     title = line.title.text if line.title else ""
     shade = Value(value) if value in VALUES else Value.MEDIUM
-    draft.fabrics[name] = Fabric(name, line.role.text, shade, colour or "#000000", title)
+    draft.fabrics[name] = Fabric(name, line.role.text, shade, colour or "#000000", title, printed)
     draft.fabric_places[name] = draft.span(*line.name[1:])
     if line.short:
         draft.short_names[line.short.text] = name
 
 
+def _read_print(scope: Scope, word: Word | None) -> Print:
+    """Return what the print of a fabric asks of the cutting."""
+    if word is None:
+        return Print.ALL_OVER
+    if word.text not in PRINTS:
+        from blocklang.language.suggesting import did_you_mean
+
+        found = f"`{word.text}` says nothing about a print."
+        advice = did_you_mean(word.text, tuple(PRINTS), "Write `directional` or `fussy`, or nothing.")
+        scope.draft.error("bad-print", "This print is not known", found, advice, word[1:])
+    return PRINTS.get(word.text, Print.ALL_OVER)
+
+
+#: A directional print stands upright in every patch; of a fussy one each patch shows a motif in its middle.
+PRINTS = {"directional": Print.ONE_WAY, "fussy": Print.MOTIFS}
 VALUES = tuple(value.value for value in Value)
 HEX = frozenset("0123456789abcdef")
 

@@ -68,7 +68,7 @@ JOINED = frozenset(("SLASH", "BACKSLASH", "LPAR", "COMMA"))
 
 
 def fabric_columns(lines: Sequence[Tokens]) -> list[str]:
-    """Return neighbouring fabric lines in columns: name, short name, role, value, colour, title."""
+    """Return neighbouring fabric lines in columns: name, short name, role, value, colour, print, title."""
     table = [_fabric(tokens) for tokens in lines]
     widths = [max(len(row[column]) for row in table) for column in range(len(table[0]))]
     used = [column for column, width in enumerate(widths) if width]
@@ -81,4 +81,6 @@ def _fabric(tokens: Tokens) -> list[str]:
     if tokens[2].kind == "AS":
         short = f"as {words[2]}"
         del words[1:3]
-    return [words[0], short, *words[1:4], words[4] if len(words) > 4 else ""]
+    kinds = [token.kind for token in tokens]
+    said = dict(zip(kinds[kinds.index("COLOUR") + 1 :], words[4:], strict=True))
+    return [words[0], short, *words[1:4], said.get("NAME", ""), said.get("STRING", "")]

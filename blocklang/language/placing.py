@@ -1,6 +1,7 @@
 """Place one block in another: find its file, draw it, and lay it down with its fabrics."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import NamedTuple, Protocol
 
 from blocklang.block import Credit, Fabric
@@ -238,7 +239,7 @@ def _adopted(draft: Draft, fabric: Fabric, name: str) -> str:
     if fabric.id in draft.fabric_places:
         draft.used.add(fabric.id)
         return fabric.id
-    kept = Fabric(f"{name}.{fabric.id}", fabric.role, fabric.value, fabric.colour, fabric.title or fabric.id)
+    kept = replace(fabric, id=f"{name}.{fabric.id}", title=fabric.title or fabric.id)
     for known in draft.fabrics.values():
         if known.id not in draft.fabric_places and _look(known) == _look(kept):
             return known.id

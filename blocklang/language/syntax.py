@@ -81,6 +81,7 @@ class FabricLine(NamedTuple):
     role: Word
     value: Word
     colour: Word
+    printed: Word | None
     title: Word | None
     start: int
     end: int

@@ -153,7 +153,7 @@ STATEMENT = st.one_of(
     several(HEADING, 2, 3),
     st.builds(SizeLine, EXPRESSION, st.none() | EXPRESSION, ZERO, ZERO),
     st.builds(AllowanceLine, EXPRESSION, ZERO, ZERO),
-    st.builds(FabricLine, NAME, st.none() | NAME, NAME, NAME, COLOUR, st.none() | TEXT, ZERO, ZERO),
+    st.builds(FabricLine, NAME, st.none() | NAME, NAME, NAME, COLOUR, st.none() | NAME, st.none() | TEXT, ZERO, ZERO),
     st.builds(LetLine, NAME, EXPRESSION, ZERO, ZERO),
     st.builds(PointLine, NAME, SPOT, ZERO, ZERO),
     st.builds(OutlineLine, st.just(()) | STEPS, ZERO, ZERO),

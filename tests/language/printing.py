@@ -121,7 +121,8 @@ def statement(node: Any) -> str:
 def _fabric(node: FabricLine) -> str:
     short = f" as {node.short.text}" if node.short else ""
     title = f' "{node.title.text}"' if node.title else ""
-    return f"fabric {node.name.text}{short} {node.role.text} {node.value.text} {node.colour.text}{title}"
+    printed = f" {node.printed.text}" if node.printed else ""
+    return f"fabric {node.name.text}{short} {node.role.text} {node.value.text} {node.colour.text}{printed}{title}"
 
 
 def _place(node: PlaceLine) -> str:

@@ -5,11 +5,13 @@ import math
 import pytest
 
 from blocklang.block import (
+    Fabric,
     FirstWish,
     LengthUnit,
     PartialWish,
     PressFabricWish,
     PressWish,
+    Print,
     RowsWish,
     SetInWish,
     SpinSense,
@@ -87,6 +89,17 @@ def test_the_heading_is_kept() -> None:
     fabric = block.fabrics[0]
     assert (fabric.id, fabric.role, fabric.value) == ("fog", "background", Value.LIGHT)
     assert (fabric.colour, fabric.title) == ("#aabbcc", "Sea fog")
+
+
+@pytest.mark.parametrize(
+    ("word", "printed"), [("", Print.ALL_OVER), (" directional", Print.ONE_WAY), (" fussy", Print.MOTIFS)]
+)
+def test_a_fabric_says_what_its_print_asks_of_the_cutting(word, printed) -> None:
+    block = block_of(
+        f'block "Low Tide"\nlanguage 1\nsize 6 in\nfabric fog as F ground light #abc{word} "Fog"\nrows\n  F\nend\n'
+    )
+    assert (block.fabrics[0].printed, block.fabrics[0].title) == (printed, "Fog")
+    assert Fabric("fog", "ground", Value.LIGHT, "#abc").printed is Print.ALL_OVER
 
 
 def test_the_allowance_is_a_quarter_inch_when_nothing_is_said() -> None:
@@ -227,6 +240,13 @@ def test_a_free_outline_begins_at_the_origin() -> None:
 
 
 PLACED = 'block "Wave"\nlanguage 1\nsize 4 in by 2 in\nby "Tam Reedcutter"\nfabric fog as F background light #ffffff\nfabric sea as S accent dark #001122\nrows\n  F S\nend\nsew in rows\npress r1c1 r1c2 toward r1c2\n'
+
+
+def test_a_placed_fabric_keeps_its_print() -> None:
+    printed = PLACED.replace("#001122", "#001122 directional")
+    assert printed != PLACED
+    block = block_of(HEADING + 'place "wave" as w at 0, 0 size 2 in\n', wave=printed)
+    assert Print.ONE_WAY in {fabric.printed for fabric in block.fabrics}
 
 
 def test_a_block_is_placed_by_its_lower_left_corner_after_turning() -> None:

@@ -99,7 +99,7 @@ def test_a_block_without_templates_says_what_to_do():
 
 
 def test_only_needed_templates_are_drawn_and_their_numbers_stay():
-    plan = library.plan_of("handle-basket")
+    plan = library.plan_of("maple-leaf")
     needed = [number for number, t in enumerate(templates_of(plan.graph, plan.cutting), 1) if t.needed]
     pages = OUTPUT.make(plan, OutputOptions("svg"))
     assert set().union(*(titles(page.data) for page in pages)) == {f"Template {number}" for number in needed}
