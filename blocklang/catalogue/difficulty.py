@@ -22,6 +22,7 @@ class Difficulty(StrEnum):
 class Hardness(NamedTuple):
     """What makes a block hard; `narrowest` is in ticks, `meeting` the most seams that meet in one point."""
 
+    patches: int
     set_in: int
     pivots: int
     partials: int
@@ -37,9 +38,12 @@ DEMANDING_FROM: Final = 5
 EXPERT_FROM: Final = 8
 #: Narrower finished patches than this, in inches, are fiddly; half as wide, very fiddly.
 FIDDLY: Final = Fraction(1)
-#: A block with more different steps than these takes more keeping in mind.
-SEVERAL_STEPS: Final = 6
-MANY_STEPS: Final = 12
+#: A block with more different steps than these takes more keeping in mind; a log cabin has fewer.
+SEVERAL_STEPS: Final = 16
+MANY_STEPS: Final = 32
+#: A block with more patches than these takes more patience.
+MANY_PATCHES: Final = 100
+VERY_MANY_PATCHES: Final = 400
 #: More seams than this in one point make a thick, hard-to-match centre.
 USUAL_MEETING: Final = 4
 
@@ -70,6 +74,8 @@ def _points(hardness: Hardness, unit: LengthUnit) -> Iterator[Point]:
         yield 2 + (hardness.partials > 1), _counted(hardness.partials, "partial seam")
     if hardness.steps > SEVERAL_STEPS:
         yield 1 + (hardness.steps > MANY_STEPS), f"{hardness.steps} different steps"
+    if hardness.patches > MANY_PATCHES:
+        yield 1 + (hardness.patches > VERY_MANY_PATCHES), f"{hardness.patches} patches"
     if hardness.meeting > USUAL_MEETING:
         yield 1 + (hardness.meeting > 2 * USUAL_MEETING), f"{hardness.meeting} seams in one point"
     if hardness.narrowest < FIDDLY * TICKS_PER_INCH:

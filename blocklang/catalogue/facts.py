@@ -42,6 +42,7 @@ def facts_of(assembly: Assembly) -> Facts:
     """Return the facts about a block whose sewing order is known."""
     block, kinds = assembly.graph.block, [join.kind for join in assembly.joins]
     hardness = Hardness(
+        patches=len(block.patches),
         set_in=kinds.count(JoinKind.SET_IN),
         pivots=assembly.pivots.count,
         partials=assembly.partials.count,
@@ -55,7 +56,7 @@ def facts_of(assembly: Assembly) -> Facts:
     credit = block.credits[0] if block.credits else None
     return Facts(
         block.name, block.family, shape_of(block.outline), block.unit.value, width, height, len(block.fabrics),
-        len(block.patches), count_seams(assembly.graph), hardness.set_in, hardness.pivots, hardness.partials,
+        hardness.patches, count_seams(assembly.graph), hardness.set_in, hardness.pivots, hardness.partials,
         hardness.curves, hardness.steps, hardness.narrowest, difficulty.value, because,
         credit.author if credit else "", credit.licence if credit else "", credit.source if credit else "",
     )  # fmt: skip

@@ -74,11 +74,12 @@ def _write_all(pack: Pack, folder: Path, force: bool) -> None:
     except OSError as fault:
         raise CommandFault(f"`{folder}` cannot be written: {reason(fault)}.") from fault
     try:
+        whole = draft / "whole"
+        whole.mkdir()  # made here, it gets the mode that the person's new folders get
         for block in pack.blocks:
-            (draft / block.file).parent.mkdir(parents=True, exist_ok=True)
-            (draft / block.file).write_bytes(block.data)
-        draft.chmod(0o755)
-        draft.rename(folder.absolute())
+            (whole / block.file).parent.mkdir(parents=True, exist_ok=True)
+            (whole / block.file).write_bytes(block.data)
+        whole.rename(folder.absolute())
     except OSError as fault:
         raise CommandFault(f"`{folder}` cannot be written: {reason(fault)}.") from fault
     finally:

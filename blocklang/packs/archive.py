@@ -32,6 +32,8 @@ from blocklang.packs.values import MANIFEST, SIGNATURE
 _END = struct.Struct("<4s4H2LH")
 #: The header before each member (APPNOTE 4.3.7).
 _LOCAL = struct.Struct("<4s5H3L2H")
+#: The size of an entry in the list of contents beside its name (APPNOTE 4.3.12).
+_LISTED = 46
 #: Flags that say how hard a member was deflated, and that its name is UTF-8.
 _HARMLESS = 0b110 | 0x800
 _ENCRYPTED = 0x1 | 0x40 | 0x2000
@@ -74,7 +76,7 @@ def _read(data: bytes) -> Members | Refusal:
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
             infos = archive.infolist()
-            fault = _fault_of_members(infos) or _fault_of_places(data, infos, archive.start_dir)
+            fault = _fault_of_members(infos) or _fault_of_places(data, infos)
             return fault or {_name(info): archive.read(info) for info in infos}
     except (zipfile.BadZipFile, zlib.error, ValueError, NotImplementedError, RuntimeError, struct.error, EOFError):
         return Refusal("damaged-pack", "It is damaged: what it holds does not fit its list of contents.")
@@ -122,8 +124,11 @@ def _fault_of_size(info: zipfile.ZipInfo) -> Refusal | None:
     return None
 
 
-def _fault_of_places(data: bytes, infos: Sequence[zipfile.ZipInfo], end: int) -> Refusal | None:
+def _fault_of_places(data: bytes, infos: Sequence[zipfile.ZipInfo]) -> Refusal | None:
     """See that the members lie one after the other without a gap, each described alike in both places."""
+    *_, entries, size, end, _ = _END.unpack(data[-_END.size :])
+    if len(infos) != entries or size != sum(_LISTED + len(_name_bytes(info)) for info in infos):
+        return Refusal("pack-end", "Its end does not fit its list of contents.")
     at = 0
     for info in sorted(infos, key=lambda info: info.header_offset):
         if info.header_offset != at or at + _LOCAL.size > end:

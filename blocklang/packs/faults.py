@@ -13,3 +13,8 @@ def broken(name: str, code: str, found: str, advice: str = FRESH_COPY) -> Diagno
 def refused(code: str, title: str, found: str, advice: str = "") -> Diagnostic:
     """Return an error."""
     return Diagnostic(code, Severity.ERROR, title, found, advice)
+
+
+def distrusted(name: str, code: str, found: str, advice: str = FRESH_COPY) -> Diagnostic:
+    """Return the error of a pack that is not signed as it must be."""
+    return Diagnostic(code, Severity.ERROR, f"`{name}` is not used, because its signature was asked for", found, advice)

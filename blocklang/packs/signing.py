@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from blocklang.diagnostics import Diagnostic, Severity
 from blocklang.limits import MOST_KEY_BYTES
-from blocklang.packs.faults import broken, refused
+from blocklang.packs.faults import distrusted, refused
 from blocklang.packs.manifest import manifest_bytes
 from blocklang.packs.values import Pack, Signature
 
@@ -62,16 +62,16 @@ def fault_of_signature(pack: Pack, path: Path) -> Diagnostic | None:
     if isinstance(key, Diagnostic):
         return key
     if pack.signature is None:
-        return broken(pack.name, "not-signed", "It is not signed.", "Ask its maker for a signed one.")
+        return distrusted(pack.name, "not-signed", "It is not signed.", "Ask its maker for a signed one.")
     from cryptography.exceptions import InvalidSignature
 
     try:
         key.verify(bytes.fromhex(pack.signature.signature), manifest_bytes(pack.blocks))
     except InvalidSignature:
         if pack.signature.key == key.public_bytes_raw().hex():
-            return broken(pack.name, "altered-pack", "It was changed after it was signed.")
+            return distrusted(pack.name, "altered-pack", "It was changed after it was signed.")
         found = f"It is signed with another key ({short(pack.signature.key)}) than `{path}` ({short(key.public_bytes_raw().hex())})."
-        return broken(pack.name, "other-key", found, "Ask its maker which key is theirs.")
+        return distrusted(pack.name, "other-key", found, "Ask its maker which key is theirs.")
     return None
 
 
