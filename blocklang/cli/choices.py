@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING, Any, TypeVar
 import click
 from click.shell_completion import CompletionItem
 
+from blocklang.cli.cutting_choices import chosen, cutting_options
+
 if TYPE_CHECKING:
     from blocklang.block import LengthUnit
     from blocklang.hooks import Output
@@ -71,7 +73,7 @@ def plan_options(command: Command) -> Command:
         "--copies", type=click.IntRange(1, 10_000), default=1, show_default=True, help="How many blocks are made."
     )
     units = click.option("--units", type=click.Choice(["in", "cm", "mm"]), help="Show lengths in inches, cm or mm.")
-    return copies(units(command))
+    return copies(units(cutting_options(command)))
 
 
 def options_for(unit: "LengthUnit", copies: int) -> "PlanOptions":
@@ -81,7 +83,7 @@ def options_for(unit: "LengthUnit", copies: int) -> "PlanOptions":
     from blocklang.plan import PlanOptions
 
     rounding = Rounding.EIGHTHS if unit is LengthUnit.INCH else Rounding.MILLIMETRES
-    return PlanOptions(CuttingOptions(copies=copies, rounding=rounding))
+    return PlanOptions(chosen(CuttingOptions(copies=copies, rounding=rounding)))
 
 
 def split_pair(text: str, option: str, example: str) -> tuple[str, str]:

@@ -63,7 +63,7 @@ def _need(
         tuple(strips[width] for width in sorted(strips, reverse=True)),
         float(length),
         area / usable,
-        Fraction(math.ceil(length * 8 / INCHES_IN_YARD), 8),
+        Fraction(math.ceil(length / (1 - options.shrinkage) * 8 / INCHES_IN_YARD), 8),
         layout,
     )
 

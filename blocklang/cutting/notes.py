@@ -37,6 +37,7 @@ def notes_of(
         *_about_rounding(graph, pieces, options),
         *_about_oversize(graph, pieces, options),
         *_about_prints(graph, pieces),
+        *_about_shrinking(options),
         *_about_width(laid, sets, options, unit),
         describe_test_strip(Fraction(graph.block.seam_allowance, TICKS_PER_INCH), unit),
     )
@@ -88,6 +89,12 @@ def _at_the_end(graph: PatchGraph) -> str:
         Fraction(ticks + 2 * allowance, TICKS_PER_INCH).limit_denominator(1600) for ticks in graph.block.size
     )
     return f"When the block is sewn, square it up to {format_number(width, unit)} x {format_measure(height, unit)}."
+
+
+def _about_shrinking(options: CuttingOptions) -> Iterator[str]:
+    if options.shrinkage:
+        share = f"{float(options.shrinkage * 100):g} per cent"
+        yield f"What to buy allows for {share} of shrinking: wash and iron the fabric before you cut it."
 
 
 def _about_prints(graph: PatchGraph, pieces: Sequence[Piece]) -> Iterator[str]:

@@ -39,6 +39,7 @@ class CuttingOptions:
     rounding: Rounding = Rounding.EIGHTHS
     round_up: bool = True
     oversize: Fraction = Fraction(0)  # added to pieces on the outside, to be squared up
+    shrinkage: Fraction = Fraction(0)  # the part of its length that cloth loses in the wash, before it is cut
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,7 +150,8 @@ class FabricNeed:
     """What to buy of one fabric: the strips, their length together, the area bound, and yards in eighths.
 
     `length` and `bound` are inches of fabric at the usable width; `bound` is the area of all shapes as cut, divided by
-    that width, which no plan can go below. `layout` tells what comes from which strip; it is a plan, not the best one.
+    that width, which no plan can go below. `yards` is the length and what shrinks. `layout`
+    tells what comes from which strip; it is a plan, not the best one.
     """
 
     fabric: str
