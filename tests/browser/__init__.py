@@ -1,0 +1,1 @@
+"""The sewing sheet in a browser, as the person who sews opens it."""

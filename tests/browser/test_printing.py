@@ -1,0 +1,84 @@
+"""The sheet printed from the browser: the right paper, no step on two pages, and boxes to tick with a pencil."""
+
+import re
+import unicodedata
+from io import BytesIO
+
+import pypdfium2
+import pytest
+from blocklang_sewing_sheet.contents import write_sheet
+from pypdf import PdfReader
+
+from blocklang.hooks import OutputOptions, Paper
+from tests.browser.test_reading import NAMES
+from tests.library.plans import plan_of
+
+SIZES = {Paper.LETTER: (612, 792), Paper.A4: (595.28, 841.89)}
+KINDS = [(name, Paper.LETTER, False) for name in NAMES] + [
+    ("log-cabin", Paper.A4, False),
+    ("eight-pointed-star", Paper.A4, True),
+    ("drunkards-path", Paper.LETTER, True),
+]
+
+
+def printed(page):
+    return page.pdf(prefer_css_page_size=True, print_background=False)
+
+
+def close(text):
+    return "".join(unicodedata.normalize("NFKC", text).split())  # a face may join f and i
+
+
+@pytest.mark.parametrize(("name", "paper", "large"), KINDS)
+def test_no_step_is_on_two_pages(open_page, sheet, name, paper, large):
+    pages = PdfReader(BytesIO(printed(open_page(sheet(name, paper=paper, large_print=large))))).pages
+    for page in pages:
+        assert (float(page.mediabox.width), float(page.mediabox.height)) == pytest.approx(SIZES[paper], abs=1)
+    texts = [close(page.extract_text()) for page in pages]
+    feet = [f"{number}/{len(texts)}" for number in range(1, len(texts) + 1)]
+    assert all(map(str.startswith, texts, feet))
+    texts = list(map(str.removeprefix, texts, feet))
+    steps = write_sheet(plan_of(name), OutputOptions("html")).steps
+    for step in steps:
+        (found,) = filter(None, map(head_of(step).search, texts))
+        told = found.string[found.end() :]
+        later = filter(None, (head_of(other).search(told) for other in steps))
+        told = told[: min((other.start() for other in later), default=None)]
+        assert all(close(sentence) in told for sentence in (*step.sentences, step.check))
+
+
+def head_of(step):
+    return re.compile(rf"(?<!\d){step.number}{re.escape(close(step.title + step.parts + step.make))}")
+
+
+def test_ticks_print_as_empty_boxes(open_page, sheet):
+    page = open_page(sheet("whirl"))
+    empty = images(printed(page))
+    for box in page.get_by_role("checkbox").all():
+        box.check()
+    assert images(printed(page)) == empty
+
+
+def test_what_only_a_screen_needs_is_not_printed(open_page, sheet):
+    page = open_page(sheet("whirl"))
+    text = "".join(one.extract_text() for one in PdfReader(BytesIO(printed(page))).pages)
+    assert "steps done" not in text
+    assert "Clear all" not in text
+    page.emulate_media(media="print")
+    assert not page.get_by_role("navigation").is_visible()
+    assert not page.locator(".narrow").first.is_visible()
+
+
+def test_nothing_printed_is_smaller_than_eight_points(open_page, sheet):
+    page = open_page(sheet("eight-pointed-star"), 700)  # as wide as the paper between its margins
+    page.emulate_media(media="print")
+    sizes = page.evaluate("""() => [...document.querySelectorAll("body *:not(svg, svg *, script)")]
+        .filter(one => one.innerText?.trim()).map(one => parseFloat(getComputedStyle(one).fontSize) * 0.75)""")
+    figures = page.evaluate("""() => [...document.querySelectorAll("svg text")].filter(one => one.checkVisibility())
+        .map(one => parseFloat(one.getAttribute("font-size")) * one.getScreenCTM().a * 0.75)""")
+    assert min(sizes) >= 9
+    assert min(figures) >= 8
+
+
+def images(pdf):
+    return [page.render(scale=1.5).to_numpy().tobytes() for page in pypdfium2.PdfDocument(pdf)]
