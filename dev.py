@@ -26,6 +26,9 @@ NO_CAIRO = (
     "Note: the system's cairo library is missing, so single drawings cannot be made as PNG or PDF (all else can); "
     "to have them too, install it: on Debian or Ubuntu `apt-get install libcairo2`, on macOS `brew install cairo`."
 )
+NO_BROWSER = (
+    "Note: no Chromium is here, and the tests of pages need one: on Debian or Ubuntu `apt-get install chromium`."
+)
 NO_VENV = (
     "Python cannot make virtual environments here: on Debian or Ubuntu run `apt-get install python3-venv`, "
     "then run this again."
@@ -118,6 +121,8 @@ def ci(_: list[str]) -> int:
     """Run everything that a change must pass."""
     steps = {"lint": lint, "types": types, "imports": imports, "docs": docs, "wheel": wheel, "test": test}
     results: list[tuple[str, int]] = []
+    provide_browser()
+    os.environ["BLOCKLANG_BROWSER"] = "required"  # so that the tests of pages fail rather than be skipped
     for name, step in steps.items():
         print(f"== {name}", flush=True)
         started = time.monotonic()
@@ -181,15 +186,28 @@ def install(extra: str) -> bool:
 
 def provide_cairo() -> None:
     """Install the system's cairo where that is allowed; otherwise say in one sentence what is missing."""
-    if has_cairo():
-        return
+    if not has_cairo():
+        install_on_system("libcairo2")
+        if not has_cairo():
+            print(NO_CAIRO, file=sys.stderr)
+
+
+def provide_browser() -> None:
+    """Install Chromium where that is allowed; otherwise say in one sentence what is missing."""
+    programs = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome")
+    if not any(map(shutil.which, programs)):
+        install_on_system("chromium")
+        if not any(map(shutil.which, programs)):
+            print(NO_BROWSER, file=sys.stderr)
+
+
+def install_on_system(package: str) -> None:
+    """Install one of Debian's packages, if this is Debian and we may."""
     apt = shutil.which("apt-get")
     if apt and getattr(os, "geteuid", lambda: 1)() == 0:
-        wanted = [apt, "install", "-y", "--no-install-recommends", "libcairo2"]
+        wanted = [apt, "install", "-y", "--no-install-recommends", package]
         if run(wanted, quiet=True) != 0 and run([apt, "update"], quiet=True) == 0:
             run(wanted, quiet=True)
-    if not has_cairo():
-        print(NO_CAIRO, file=sys.stderr)
 
 
 def has_cairo() -> bool:
