@@ -12,8 +12,8 @@ from blocklang.graph import build_graph
 from tests.support import blocks
 
 QUARTER = Fraction(1, 4)
-#: A quarter inch, three eighths, and six millimetres.
-ALLOWANCES = (QUARTER, Fraction(3, 8), Fraction(60, 254))
+#: A quarter inch, three eighths, and seven millimetres.
+ALLOWANCES = (QUARTER, Fraction(3, 8), Fraction(70, 254))
 #: Each end of a length is rounded to a tick, and a closed form multiplies that by a few.
 LATTICE = 8 / TICKS_PER_INCH
 

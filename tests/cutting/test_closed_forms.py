@@ -45,7 +45,7 @@ def regular(count, side):
     ]
 
 
-@pytest.fixture(params=ALLOWANCES, ids=["1/4 in", "3/8 in", "6 mm"])
+@pytest.fixture(params=ALLOWANCES, ids=["1/4 in", "3/8 in", "7 mm"])
 def allowance(request):
     return request.param
 

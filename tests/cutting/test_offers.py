@@ -18,7 +18,7 @@ R2 = sp.sqrt(2)
 METHODS = blocklang_cutting_methods()
 
 
-@pytest.fixture(params=ALLOWANCES, ids=["1/4 in", "3/8 in", "6 mm"])
+@pytest.fixture(params=ALLOWANCES, ids=["1/4 in", "3/8 in", "7 mm"])
 def allowance(request):
     return request.param
 

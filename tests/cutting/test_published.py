@@ -124,3 +124,71 @@ def test_diamonds_from_a_strip():
     assert diamond.strip is not None
     assert (diamond.strip.width.shown, diamond.strip.holds, diamond.strip.count) == (3, 8, 1)
     assert pytest.approx(8.72, abs=5e-3) == (40 - 3) / (3 * 2**0.5)
+
+
+@pytest.mark.parametrize(
+    ("finished", "side", "corner"), list(zip(range(5, 17), listed(SIDES), listed(CORNERS), strict=True))
+)
+def test_chart_of_setting_triangles_by_its_own_path(finished, side, corner):
+    """The same chart, 24 of 24 by the path that it states: 1.414 times (or divided by 1.414), then 1 1/4 or 7/8 in.
+
+    Both sums go up to the next eighth, as every size is put on its mark here.
+    """
+    assert measure(1.414 * finished + 1.25, UP).shown == side
+    assert measure(finished / 1.414 + 0.875, UP).shown == corner
+
+
+def on_point(across, down, side):
+    """Blocks on point with alternate blocks, side and corner triangles: outlines in inches by name."""
+    half = side / 2**0.5
+    patches = {}
+    width, height = 2 * across * half, 2 * down * half
+    for row in range(2 * down + 1):
+        for column in range(row % 2, 2 * across + 1, 2):
+            if row in (0, 2 * down) and column in (0, 2 * across):
+                continue
+            x, y = column * half, row * half
+            ring = [(x - half, y), (x, y - half), (x + half, y), (x, y + half)]
+            inside = [(a, b) for a, b in ring if -1e-9 <= a <= width + 1e-9 and -1e-9 <= b <= height + 1e-9]
+            whole = 0 < column < 2 * across and 0 < row < 2 * down
+            kind = "deep:block" if row % 2 == 1 and column % 2 == 1 else "fog:alternate"
+            kind = kind if whole else "coral:side"
+            patches[f"{kind}.{row}-{column}"] = inside
+    for name, corner in enumerate([(0, 0), (width, 0), (width, height), (0, height)]):
+        x, y = corner
+        legs = (x + (half if x == 0 else -half), y), (x, y + (half if y == 0 else -half))
+        patches[f"coral:corner.{name}"] = [corner, *legs]
+    return patches, (width, height)
+
+
+def test_four_by_five_blocks_on_point():
+    """12 alternate blocks, 14 side triangles from 4 squares (2 over), 4 corners from 2 squares; 67.88 x 84.85 in.
+
+    Sizes for 12 in blocks by the same chart: 18 1/4 and 9 3/8 in.
+    """
+    patches, size = on_point(4, 5, 12.0)
+    assert size == pytest.approx((67.88, 84.85), abs=5e-3)
+    found = {piece.name: piece for piece in cut(graph(block_of(patches, size))).pieces}
+    assert (found["block"].count, found["alternate"].count) == (20, 12)
+    side, corner = found["side"], found["corner"]
+    assert (side.count, side.shapes, side.shapes * side.yields - side.count) == (14, 4, 2)
+    assert (corner.count, corner.shapes) == (4, 2)
+    assert (side.method, side.cut[0].shown) == ("quarter-square-triangle", Fraction(73, 4))
+    assert (corner.method, corner.cut[0].shown) == ("half-square-triangle", Fraction(75, 8))
+
+
+def test_patches_of_blocks_that_others_have_counted():
+    """Smithsonian American Art Museum, Pieced Quilt (Ohio Star), about 1845: 21 pieces, 3^21 ways in three colours."""
+    star = {}
+    for row in range(3):
+        for column in range(3):
+            x, y = 3 * column, 3 * row
+            ring = [(x, y), (x + 3, y), (x + 3, y + 3), (x, y + 3)]
+            if (row + column) % 2:
+                star |= {f"deep:q{i}.{row}{column}": [ring[i], ring[(i + 1) % 4], (x + 1.5, y + 1.5)] for i in range(4)}
+            else:
+                star[f"fog:s.{row}{column}"] = ring
+    pieces = cut(graph(block_of(star, (9, 9)))).pieces
+    assert sum(piece.count for piece in pieces) == 21
+    assert 3**21 == 10_460_353_203
+    assert {piece.method: piece.count for piece in pieces} == {"square": 5, "quarter-square-triangle": 16}
