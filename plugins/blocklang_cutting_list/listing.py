@@ -73,7 +73,7 @@ def _entry(plan: SewingPlan, need: FabricNeed, unit: LengthUnit) -> Entry:
         id=fabric.id,
         title=fabric.title or fabric.id,
         role=role_of(fabric),
-        buy=words.yards(need.yards),
+        buy=words.to_buy(need, plan.cutting.options, unit),
         strips=tuple(words.strips(count, format_measure(width, unit)) for width, count in need.strips),
         pieces=tuple(Cut(piece.name, describe_piece(piece, unit), words.exactly(piece, unit)) for piece in pieces),
     )

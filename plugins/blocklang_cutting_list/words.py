@@ -1,10 +1,11 @@
 """Every sentence of the cutting list that is not about one piece."""
 
+import math
 from fractions import Fraction
 from typing import Final
 
 from blocklang.block import LengthUnit
-from blocklang.cutting import CuttingOptions, Measure, Offer, Piece, format_measure
+from blocklang.cutting import CuttingOptions, FabricNeed, Measure, Offer, Piece, format_measure
 
 TITLE: Final = "Cutting list"
 STRIP_SETS: Final = "Strip sets"
@@ -24,6 +25,14 @@ def for_copies(options: CuttingOptions, unit: LengthUnit) -> str:
     blocks = "one block" if options.copies == 1 else f"{options.copies} blocks"
     width = format_measure(options.usable_width, unit)
     return f"For {blocks}, from fabric {width} wide between the selvages."
+
+
+def to_buy(need: FabricNeed, options: CuttingOptions, unit: LengthUnit) -> str:
+    """Say what to buy: in eighths of a yard, or in steps of ten centimetres."""
+    if unit is LengthUnit.INCH:
+        return yards(need.yards)
+    tens = math.ceil(need.length * 2.54 / 10 / float(1 - options.shrinkage) - _SAME)
+    return f"{tens * 10} cm" if tens < 10 else f"{tens / 10:g} m"
 
 
 def yards(amount: Fraction) -> str:

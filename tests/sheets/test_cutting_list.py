@@ -12,7 +12,7 @@ from blocklang_cutting_methods import blocklang_cutting_methods
 from pypdf import PdfReader
 
 from blocklang.block import LengthUnit
-from blocklang.cutting import CuttingOptions, cut, describe_offer, describe_piece, with_offers
+from blocklang.cutting import CuttingOptions, FabricNeed, cut, describe_offer, describe_piece, with_offers
 from blocklang.hooks import OutputOptions, Paper
 from tests.sheets.plans import NAMES, named_plan
 from tests.sheets.test_sewing_sheet import HOSTILE, in_our_words, read
@@ -75,6 +75,16 @@ def test_hostile_words_stay_words(text):
     assert "script" not in read(made(hostile, format="html").encode()).tags
     assert "\x00" not in made(hostile, format="text")
     assert json.loads(made(hostile, format="json"))["block"] == text
+
+
+@pytest.mark.parametrize(
+    ("inches", "shrinkage", "said"),
+    [(3.5, 0, "10 cm"), (4, 0, "20 cm"), (39, 0, "1 m"), (39.4, 0, "1.1 m"), (35.4, Fraction(1, 10), "1 m")],
+)
+def test_cloth_is_bought_by_ten_centimetres_where_lengths_are_metric(inches, shrinkage, said):
+    need = FabricNeed("fog", (), inches, 0.0, Fraction(1))
+    assert words.to_buy(need, CuttingOptions(shrinkage=Fraction(shrinkage)), LengthUnit.CENTIMETRE) == said
+    assert words.to_buy(need, CuttingOptions(), LengthUnit.INCH) == "1 yard"
 
 
 @pytest.mark.parametrize(
