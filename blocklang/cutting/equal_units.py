@@ -24,13 +24,11 @@ def with_offers(cutting: Cutting, assembly: Assembly, methods: Sequence[CuttingM
 def equal_units(assembly: Assembly, cutting: Cutting) -> tuple[EqualUnits, ...]:
     """Return the small units that the order makes, equal ones together, those made first in front."""
     pieces = {patch: piece for piece in cutting.pieces for patch in piece.patches if piece.strip_set is None}
-    gathered: dict[int, list[tuple[int, ...]]] = {}
+    gathered: dict[int, dict[tuple[int, ...], None]] = {}
     for patches, kind in zip(assembly.unit_patches, assembly.unit_class, strict=True):
         if 1 < len(patches) <= _MOST_PATCHES and all(patch in pieces for patch in patches):
-            places = gathered.setdefault(kind, [])
-            if patches not in places:
-                places.append(patches)
-    return tuple(_equal(assembly, cutting, units, pieces) for units in gathered.values())
+            gathered.setdefault(kind, {})[patches] = None
+    return tuple(_equal(assembly, cutting, tuple(units), pieces) for units in gathered.values())
 
 
 def _equal(

@@ -21,12 +21,16 @@ from blocklang.graph import PatchGraph
 
 @dataclass(frozen=True, slots=True)
 class ToCut:
-    """A patch with what it is cut larger by, the edges that lie on the grain, and its shape, stripes and all."""
+    """A patch with what it is cut larger by, the edges that lie on the grain, and its shape, stripes and all.
+
+    `finished` is what its shape is without what it is cut larger by: a template has its sewing line from that.
+    """
 
     patch: int
     outline: Outline
     grain: tuple[int, ...]
     shape: Shape
+    finished: Hashable
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +154,7 @@ def _kind(graph: PatchGraph, patch: ToCut, answer: _Answer) -> Hashable:
     shown = tuple(length.shown for length in (*answer.cut, *answer.marks))
     apart = answer.claim.pose == UPRIGHT and answer.claim.lay is Lay.TEMPLATE
     stands = answer.claim.pose, answer.stands if apart else 0
-    return fabric, patch.shape.either_way_up, answer.method, shown, answer.claim.yields, stands
+    return fabric, patch.shape.either_way_up, patch.finished, answer.method, shown, answer.claim.yields, stands
 
 
 def _to_cut(
@@ -160,12 +164,14 @@ def _to_cut(
         edge = striped_edge(patch.outline, stripes)
         labels = stripe_labels(patch.outline, stripes)
         along = grain if edge is None else (edge,)
-        return ToCut(patch.patch, patch.outline, along, shape_key(patch.outline, interner, labels))
+        striped = shape_key(patch.outline, interner, labels)
+        return ToCut(patch.patch, patch.outline, along, striped, striped.either_way_up)
+    plain = interner.shape(patch.outline, ())
     if not oversize or not any(patch.outside):
-        return ToCut(patch.patch, patch.outline, grain, interner.shape(patch.outline, ()))
+        return ToCut(patch.patch, patch.outline, grain, plain, plain.either_way_up)
     moved = offset(patch.outline, [oversize if outside else 0.0 for outside in patch.outside])
     edges = tuple(index for index, source in enumerate(moved.sources) if source in grain)
-    return ToCut(patch.patch, moved.outline, edges, interner.shape(moved.outline, ()))
+    return ToCut(patch.patch, moved.outline, edges, interner.shape(moved.outline, ()), plain.either_way_up)
 
 
 def _from_start(patch: ToCut, edge: int) -> int:

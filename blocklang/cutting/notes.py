@@ -1,11 +1,12 @@
 """What the person at the cutting table should know: rounding, trimming, the test strip, what does not fit."""
 
+import math
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from blocklang.block import LengthUnit
 from blocklang.cutting.growth import most_growth
-from blocklang.cutting.lengths import format_exact, format_measure, format_number
+from blocklang.cutting.lengths import a_little, format_exact, format_measure, format_number
 from blocklang.cutting.one_way import notes_on_print
 from blocklang.cutting.pieces import Laid
 from blocklang.cutting.rounding import SLACK
@@ -23,7 +24,8 @@ _MARK = {
 #: A sum of roundings below this (1/100 in) is not worth a sentence.
 _WORTH_SAYING = 0.01
 
-#: The test strips are this many seam allowances wide: 1 1/2 in at 1/4 in, as is common practice.
+#: The test strips are this many seam allowances wide, up to an eighth of an inch or half a centimetre: 1 1/2 in at
+#: 1/4 in, as is common practice.
 _TEST_STRIP = 6
 
 
@@ -124,11 +126,12 @@ def _about_width(
 
 def describe_test_strip(allowance: Fraction, unit: LengthUnit = LengthUnit.INCH) -> str:
     """Return the sentences about the strips that are sewn to test a seam allowance, before the first real seam."""
-    width, middle = _TEST_STRIP * allowance, (_TEST_STRIP - 2) * allowance
-    sewn = 3 * width - 4 * allowance
+    mark = Fraction(1, 8) if unit is LengthUnit.INCH else Fraction(50, 254)
+    width = math.ceil(_TEST_STRIP * allowance / mark) * mark
+    sewn, middle = (a_little(length, unit) for length in (3 * width - 4 * allowance, width - 2 * allowance))
     return (
         f"Test the seam allowance first: sew three strips {format_measure(width, unit)} wide side by side and press. "
-        f"They must measure {format_measure(sewn, unit)} across, and the middle one {format_measure(middle, unit)}."
+        f"They must measure {sewn} across, and the middle one {middle}."
     )
 
 

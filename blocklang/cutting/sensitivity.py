@@ -47,19 +47,16 @@ class Sensitivity:
 
 
 def sensitivities(assembly: Assembly) -> tuple[Sensitivity | None, ...]:
-    """Return by unit what a slip does to it; None for lone patches and for units that are no rectangles."""
-    lone = len(assembly.graph.sides)
-    return tuple(
-        None if unit < lone else _of_unit(assembly.graph, unit, patches)
-        for unit, patches in enumerate(assembly.unit_patches)
-    )
+    """Return for each step what a slip does to the unit that it makes; None for units that are no rectangles."""
+    graph = assembly.graph
+    made = (step.makes[0] for step in assembly.steps)
+    return tuple(_of_unit(graph, unit, assembly.unit_patches[unit]) for unit in made)
 
 
 def sensitive_steps(assembly: Assembly, off: Fraction = A_LITTLE_OFF) -> tuple[int, ...]:
     """Return the indices of the steps after which a unit must be measured: a slip so small leaves it too small."""
-    found = sensitivities(assembly)
-    made = ((index, found[step.makes[0]]) for index, step in enumerate(assembly.steps))
-    return tuple(index for index, one in made if one is not None and one.is_sensitive(off))
+    found = enumerate(sensitivities(assembly))
+    return tuple(index for index, one in found if one is not None and one.is_sensitive(off))
 
 
 def describe_sensitivity(

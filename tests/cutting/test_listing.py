@@ -11,7 +11,17 @@ from hypothesis import strategies as st
 from shapely.geometry import Polygon
 
 from blocklang.block import LengthUnit
-from blocklang.cutting import METHODS, Claim, CuttingMethod, CuttingOptions, Lay, Rounding, cut, describe_piece
+from blocklang.cutting import (
+    METHODS,
+    Claim,
+    CuttingMethod,
+    CuttingOptions,
+    Lay,
+    Rounding,
+    cut,
+    describe_piece,
+    templates_of,
+)
 from blocklang.cutting.naming import name_of, told_apart
 from blocklang.cutting.rounding import SLACK
 from blocklang.cutting.strips import spacing
@@ -361,3 +371,17 @@ def test_a_template_strip_is_as_high_as_the_raw_patch():
     (ground, pie) = cut(graph(blocks.drunkards_path())).pieces
     assert (ground.strip.width.shown, pie.strip.width.shown) == (Fraction(7, 2), Fraction(5, 2))
     assert Polygon(polygon(pie.outline).exterior).bounds[2] - 2 == pytest.approx(0.25, abs=1e-3)
+
+
+def test_larger_pieces_that_look_alike_but_finish_differently_stay_apart():
+    """With 1/2 in more outside, the lower 3 in rectangle is cut like the inner one of 3 1/2 in; their sewing lines differ."""
+    patches = {
+        "row.1": [(0, 0), (4, 0), (4, 3), (0, 3)],
+        "row.2": [(0, 3), (4, 3), (4, 6.5), (0, 6.5)],
+        "row.3": [(0, 6.5), (4, 6.5), (4, 9.5), (0, 9.5)],
+    }
+    drawn = graph(block_of(patches, (4, 9.5)))
+    cutting = cut(drawn, CuttingOptions(oversize=Fraction(1, 2)))
+    assert [piece.count for piece in cutting.pieces] == [2, 1]
+    assert len({piece.cut[0].shown for piece in cutting.pieces}) == 1
+    assert len(templates_of(drawn, cutting)) == 2

@@ -22,7 +22,7 @@ OFF = Fraction(1, 32)
 def whole(block) -> Sensitivity:
     """Return what a slip does to the whole block, the last unit made."""
     assembly = assemble(graph(block)).assembly
-    found = sensitivities(assembly)[assembly.joins[-1].makes]
+    found = sensitivities(assembly)[-1]
     assert found is not None
     return found
 
@@ -77,19 +77,19 @@ def test_a_curved_seam_counts_where_it_is_crossed():
     assert unit.crossed == pytest.approx((1, 1), abs=0.01)
 
 
-def test_lone_patches_and_units_that_are_no_rectangles_have_none():
+def test_units_that_are_no_rectangles_have_none():
     assembly = assemble(graph(blocks.star())).assembly
     found = sensitivities(assembly)
-    assert len(found) == len(assembly.unit_patches)
-    assert found[:16] == (None,) * 16
-    pair = next(unit for unit, patches in enumerate(assembly.unit_patches) if len(patches) == 2)
-    assert found[pair] is None
+    assert len(found) == len(assembly.steps)
+    assert len(assembly.unit_patches[assembly.steps[0].makes[0]]) == 2
+    assert found[0] is None
+    assert found[-1] is not None
 
 
 def test_the_sensitive_steps_are_those_that_cross_most():
     assembly = assemble(graph(blocks.grid(9, 3, 2.0))).assembly
     found = sensitivities(assembly)
-    changes = [max(found[step.makes[0]].change()) for step in assembly.steps]
+    changes = [max(one.change()) for one in found]
     assert sensitive_steps(assembly) == tuple(i for i, change in enumerate(changes) if change >= 0.125)
     assert changes[-1] == max(changes) == 0.5
     assert sensitive_steps(assembly, Fraction(1, 1000)) == ()
@@ -107,6 +107,22 @@ def test_the_sensitive_steps_are_those_that_cross_most():
 )
 def test_sentences(crossed, unit, said):
     assert describe_sensitivity(Sensitivity(9, (0, crossed)), unit) == said
+
+
+@pytest.mark.parametrize(
+    ("allowance", "unit", "said"),
+    [
+        (Fraction(3, 8), LengthUnit.INCH, ("2 1/4 in", "5 1/4 in", "1 1/2 in")),
+        (Fraction(1, 4), LengthUnit.MILLIMETRE, ("40 mm", "94.6 mm", "27.3 mm")),
+        (Fraction(70, 254), LengthUnit.CENTIMETRE, ("4.5 cm", "10.7 cm", "3.1 cm")),
+    ],
+)
+def test_test_strips_for_other_seams_are_on_a_mark_and_add_up(allowance, unit, said):
+    """3w - 4a across and w - 2a in the middle, for strips of six allowances or a little more."""
+    wide, across, middle = said
+    sentences = describe_test_strip(allowance, unit)
+    assert f"three strips {wide} wide" in sentences
+    assert f"measure {across} across, and the middle one {middle}." in sentences
 
 
 def test_the_test_strip_of_the_trade():
