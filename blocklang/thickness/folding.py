@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from blocklang.assembly.values import Assembly
@@ -12,7 +12,7 @@ from blocklang.thickness.cloth import Piece, allowances_of, cut_outlines, parts_
 from blocklang.thickness.creases import Crease, CreaseEnd, creases_of, halves_left_open
 from blocklang.thickness.folds import Zone, fold_back, zone_beyond
 from blocklang.thickness.lying import Lies
-from blocklang.thickness.wedges import patches_round, wedge_of
+from blocklang.thickness.wedges import Wedge, patches_round, wedge_of
 
 if TYPE_CHECKING:
     from shapely import Polygon
@@ -31,6 +31,7 @@ class Work:
     pieces: list[list[Piece]]
     around: tuple[Members, ...]  # the patches at each junction
     order: int
+    wedges: dict[tuple[int, int], Wedge] = field(default_factory=dict)  # known so far, by patch and junction
 
     @property
     def allowance(self) -> float:
@@ -41,6 +42,12 @@ class Work:
         """Return the patches that touch a patch, itself included."""
         segments = (self.graph.segments[index] for index, _ in self.graph.sides[patch])
         return frozenset().union(*(self.around[segment.start] | self.around[segment.end] for segment in segments))
+
+    def wedge(self, patch: int, junction: int) -> Wedge:
+        """Return the corner of a patch at a junction."""
+        if (patch, junction) not in self.wedges:
+            self.wedges[patch, junction] = wedge_of(self.graph, patch, junction)
+        return self.wedges[patch, junction]
 
 
 def fold_all(assembly: Assembly, lies: Lies, bodies: "Sequence[Polygon]") -> list[Piece]:
@@ -111,6 +118,8 @@ def _parted(work: Work, piece: Piece, zone: Zone, taken: list[Piece]) -> Iterato
         yield piece
         return
     taken.extend(Piece(piece.patch, part, piece.turned, piece.order) for part in beyond)
+    if piece.cloth.area - sum(part.area for part in beyond) <= least:
+        return
     for part in parts_of(difference(piece.cloth, zone.shape)):
         if part.area > least:
             yield Piece(piece.patch, part, piece.turned, piece.order)
@@ -141,10 +150,10 @@ def _cut(work: Work, crease: Crease, members: Members, place: int, own: bool) ->
     square, junction, end = along - math.pi / 2, crease.junctions[place], crease.ends[place]
     if junction < 0 or end is CreaseEnd.CUT:
         return square
-    wedge = wedge_of(work.graph, crease.left[place], junction)
+    wedge = work.wedge(crease.left[place], junction)
     if wedge.angle > math.pi - STRAIGHT_ANGLE:
         return wedge.middle_outside
-    together = sum(wedge_of(work.graph, patch, junction).angle for patch in work.around[junction] & members)
+    together = sum(work.wedge(patch, junction).angle for patch in work.around[junction] & members)
     if end is CreaseEnd.RAW and together < math.pi - STRAIGHT_ANGLE:
         return None
     straight_on = end is CreaseEnd.RAW and together < math.pi + STRAIGHT_ANGLE
@@ -159,6 +168,6 @@ def _sides_of(work: Work, crease: Crease) -> tuple[Members, Members]:
             continue
         along = crease.edge.departs() if place == 0 else crease.edge.arrives()
         for patch in work.around[junction] - left - right:
-            turn = math.sin(wedge_of(work.graph, patch, junction).middle - along)
+            turn = math.sin(work.wedge(patch, junction).middle - along)
             (left if turn > 0 else right).add(patch)
     return frozenset(left), frozenset(right)

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 from blocklang.geometry import Edge, Point
@@ -11,6 +12,8 @@ from blocklang.thickness.cloth import CURVE_ERROR
 if TYPE_CHECKING:
     import numpy
     from shapely import Polygon
+
+Place = tuple[float, float]
 
 #: No allowance reaches further than this many seam allowances, its longest tip included.
 REACH = 4.5
@@ -23,11 +26,14 @@ class Zone:
     edge: Edge
     shape: "Polygon"
     bounds: tuple[float, float, float, float]
+    ring: tuple[tuple[float, float], ...]  # clockwise; none where the zone is hollow, as beside a curve
 
     def may_hold(self, bounds: tuple[float, float, float, float]) -> bool:
         """Tell whether something with these bounds may reach into the zone."""
         low_x, low_y, high_x, high_y = self.bounds
-        return bounds[0] < high_x and bounds[2] > low_x and bounds[1] < high_y and bounds[3] > low_y
+        if bounds[0] >= high_x or bounds[2] <= low_x or bounds[1] >= high_y or bounds[3] <= low_y:
+            return False
+        return not any(_lies_left(start, end, bounds) for start, end in pairwise((*self.ring, *self.ring[:1])))
 
 
 def fold_back(edge: Edge, cloth: "Polygon") -> "Polygon":
@@ -48,10 +54,25 @@ def zone_beyond(edge: Edge, cuts: tuple[float | None, float | None], allowance: 
     from shapely import Polygon
 
     reach = REACH * allowance
-    zone = Polygon(_round_zone(edge, cuts, reach) if edge.arc else _straight_zone(edge, cuts, reach))
+    ring = _round_zone(edge, cuts, reach) if edge.arc else _straight_zone(edge, cuts, reach)
+    zone = Polygon(ring)
     if edge.arc and not zone.is_valid:
         zone = zone.buffer(0)
-    return Zone(edge, zone, zone.bounds)
+    return Zone(edge, zone, zone.bounds, () if edge.arc else _if_convex(ring))
+
+
+def _if_convex(ring: list[Place]) -> tuple[Place, ...]:
+    corners = zip(ring, ring[1:] + ring[:1], ring[2:] + ring[:2], strict=True)
+    turns = ((bx - ax) * (cy - by) - (by - ay) * (cx - bx) for (ax, ay), (bx, by), (cx, cy) in corners)
+    return tuple(ring) if all(turn < 0 for turn in turns) else ()
+
+
+def _lies_left(start: Place, end: Place, bounds: tuple[float, float, float, float]) -> bool:
+    """Tell whether all that has these bounds lies on the left of the line from start to end, or on it."""
+    along_x, along_y = end[0] - start[0], end[1] - start[1]
+    x = bounds[0] if along_y < 0 else bounds[2]
+    y = bounds[1] if along_x > 0 else bounds[3]
+    return along_x * (y - start[1]) >= along_y * (x - start[0])
 
 
 def _straight_zone(edge: Edge, cuts: Sequence[float | None], reach: float) -> list[tuple[float, float]]:
