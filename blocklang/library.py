@@ -163,6 +163,8 @@ class Library:
 
     def entry(self, name: str) -> Entry | None:
         """Return the library's block file of that name."""
+        if self._all is not None:
+            return self._all.get(name)
         if self._own is None:
             self._own = self._index(self.shelves)
         return self._own.get(name) or self.everything().get(name)

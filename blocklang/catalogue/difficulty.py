@@ -20,7 +20,10 @@ class Difficulty(StrEnum):
 
 
 class Hardness(NamedTuple):
-    """What makes a block hard; `narrowest` is in ticks, `meeting` the most seams that meet in one point."""
+    """What makes a block hard; `narrowest` is in ticks, `meeting` the most seams that meet in one point.
+
+    `sharpest` is the least angle of a patch, in whole degrees.
+    """
 
     patches: int
     set_in: int
@@ -30,6 +33,7 @@ class Hardness(NamedTuple):
     steps: int
     narrowest: int
     meeting: int
+    sharpest: int
 
 
 #: From this many points on a block is moderate, demanding, expert. The levels are ours.
@@ -46,6 +50,10 @@ MANY_PATCHES: Final = 100
 VERY_MANY_PATCHES: Final = 400
 #: More seams than this in one point make a thick, hard-to-match centre.
 USUAL_MEETING: Final = 4
+
+#: Points sharper than this, in degrees, are hard to keep. Half a square has 45; a diamond of six to a star, 60.
+SHARP: Final = 40
+VERY_SHARP: Final = 25
 
 Point = tuple[int, str]
 
@@ -78,6 +86,8 @@ def _points(hardness: Hardness, unit: LengthUnit) -> Iterator[Point]:
         yield 1 + (hardness.patches > VERY_MANY_PATCHES), f"{hardness.patches} patches"
     if hardness.meeting > USUAL_MEETING:
         yield 1 + (hardness.meeting > 2 * USUAL_MEETING), f"{hardness.meeting} seams in one point"
+    if hardness.sharpest < SHARP:
+        yield 1 + (hardness.sharpest < VERY_SHARP), f"points of {hardness.sharpest} degrees"
     if hardness.narrowest < FIDDLY * TICKS_PER_INCH:
         yield (
             1 + (hardness.narrowest < FIDDLY * TICKS_PER_INCH / 2),

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from blocklang.assembly.values import Assembly, JoinKind
 from blocklang.catalogue.difficulty import Hardness, difficulty_of
-from blocklang.catalogue.shapes import narrowest, shape_of
+from blocklang.catalogue.shapes import narrowest, shape_of, sharpest
 from blocklang.graph.counting import count_seams
 
 
@@ -50,6 +50,7 @@ def facts_of(assembly: Assembly) -> Facts:
         steps=len(assembly.steps),
         narrowest=min((narrowest(patch.outline) for patch in block.patches), default=0),
         meeting=max((len(junction.ends) for junction in assembly.graph.junctions if junction.is_inner), default=0),
+        sharpest=min((sharpest(patch.outline) for patch in block.patches), default=90),
     )
     difficulty, because = difficulty_of(hardness, block.unit)
     width, height = block.size

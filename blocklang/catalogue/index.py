@@ -10,6 +10,7 @@ import os
 import sys
 import time
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import asdict, dataclass, field, fields
 from pathlib import Path
 from typing import Any, NamedTuple, get_type_hints
@@ -98,7 +99,8 @@ class Index:
             draft.write_bytes(_written(self.known))
             draft.replace(self.path)
         except OSError:
-            draft.unlink(missing_ok=True)
+            with suppress(OSError):
+                draft.unlink()
 
     def _same(self, path: str, stamp: Stamp) -> bool:
         now = self.stamp(path)

@@ -9,8 +9,10 @@ from blocklang.block import LengthUnit
 from blocklang.catalogue.facts import Facts
 from blocklang.geometry import TICKS_PER_INCH
 
-_RANGE = re.compile(r"(\d{0,9})(\.\.)?(\d{0,9})")
-_LENGTH = re.compile(r"\s*(?:(\d{1,5})(?:[ -](?=\d+/))?)?(?:(\d{1,3})/(\d{1,3})|\.(\d{1,4}))?\s*(in|cm|mm|)\s*")
+_RANGE = re.compile(r"(\d{0,9})(\.\.)?(\d{0,9})", re.ASCII)
+_LENGTH = re.compile(
+    r"\s*(?:(\d{1,5})(?:[ -](?=\d+/))?)?(?:(\d{1,3})/(\d{1,3})|\.(\d{1,4}))?\s*(in|cm|mm|)\s*", re.ASCII
+)
 #: A size as asked for may differ this much from the block's, in ticks: what a ruler cannot show.
 _NEAR = TICKS_PER_INCH // 32
 

@@ -38,6 +38,16 @@ def _corners(outline: Outline) -> tuple[Point, ...]:
     )
 
 
+def sharpest(outline: Outline) -> int:
+    """Return the least angle between two straight sides of a patch, in whole degrees; 180 when there is none."""
+    edges = outline.edges
+    straight = [
+        edge.arc is None and before.arc is None for before, edge in zip(edges[-1:] + edges[:-1], edges, strict=True)
+    ]
+    angles = (angle for angle, counts in zip(outline.angles(), straight, strict=True) if counts)
+    return round(math.degrees(min(angles, default=math.pi)))
+
+
 def narrowest(outline: Outline) -> int:
     """Return the least width of a patch, in ticks: the narrowest gap between parallel lines that it fits through."""
     ring = _hull(outline.chords())

@@ -1,16 +1,18 @@
 """`blocklang library`: the blocks there are, where each comes from, and those that a person asks for."""
 
 from dataclasses import asdict
+from functools import cache
 from typing import TYPE_CHECKING
 
 import click
 
+from blocklang.block import LengthUnit
 from blocklang.catalogue.difficulty import Difficulty
 from blocklang.catalogue.searching import ANYTHING, Asked, Range, Refused, read_range, read_sizes
 from blocklang.catalogue.shapes import SHAPES
 from blocklang.cli.cataloguing import Listed, catalogue
 from blocklang.cli.failing import say
-from blocklang.cli.lengths import shown_size
+from blocklang.cli.lengths import shown, shown_size
 from blocklang.cli.showing import show
 from blocklang.cli.walking import Walk
 from blocklang.cli.writing import print_text
@@ -111,13 +113,13 @@ def _row(one: Listed) -> tuple[str, ...]:
 
 
 def _size(facts: "Facts") -> str:
-    from blocklang.block import LengthUnit
+    return _shown_size(facts.width, facts.height, facts.unit)
 
-    return shown_size((facts.width, facts.height), LengthUnit(facts.unit))
+
+@cache  # thousands of blocks have the same few sizes
+def _shown_size(width: int, height: int, unit: str) -> str:
+    return shown_size((width, height), LengthUnit(unit))
 
 
 def _smallest(facts: "Facts") -> str:
-    from blocklang.block import LengthUnit
-    from blocklang.cli.lengths import shown
-
     return shown(facts.smallest, LengthUnit(facts.unit))

@@ -19,7 +19,7 @@ from blocklang.packs.verifying import verify
 
 
 @click.command("unpack")
-@click.argument("file", metavar="PACK")
+@click.argument("file", metavar="PACK", type=click.Path())
 @click.option("-o", "folder", metavar="FOLDER", type=click.Path(path_type=Path), help="Where to; else named as PACK.")
 @click.option("--key", metavar="PUBLIC", type=click.Path(path_type=Path), help="Only if it is signed with this key.")
 @click.option("--force", is_flag=True, help="Write into a folder that is there already, and over files of these names.")

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 
 @click.command("verify")
-@click.argument("file", metavar="PACK")
+@click.argument("file", metavar="PACK", type=click.Path())
 @click.option("--key", metavar="PUBLIC", type=click.Path(path_type=Path), help="It must be signed with this key.")
 @click.option("--against", metavar="OLD", type=click.Path(path_type=Path), help="Say what changed since this pack.")
 @click.option(

@@ -1,6 +1,6 @@
 """A way to run commands in this process and look at everything a person would see."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -36,6 +36,14 @@ class Ran:
 
 
 Command = Callable[..., Ran]
+
+
+@pytest.fixture(autouse=True, scope="session")
+def index_of_its_own(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Keep the library's index in a folder of the tests, and build it once for all of them."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        yield
 
 
 @pytest.fixture

@@ -1,0 +1,165 @@
+"""The index is believed only while files are as they were, and never needed."""
+
+import json
+import os
+import time
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from blocklang.catalogue import Index, Known, Stamp, facts_of
+from blocklang.catalogue.index import index_path
+from tests.support.blocks import grid, star
+from tests.support.route import assembly_of
+
+FACTS = facts_of(assembly_of(grid(3, 3)))
+OTHER = facts_of(assembly_of(star()))
+LONG_AGO = time.time() - 3600
+
+
+def anywhere(name: str, path: str) -> bool:
+    return True
+
+
+@pytest.fixture
+def files(tmp_path):
+    """Write two block files an hour ago; the second is placed by the first."""
+    paths = [tmp_path / "a.block", tmp_path / "b.block"]
+    for path in paths:
+        path.write_text(path.name)
+        os.utime(path, (LONG_AGO, LONG_AGO))
+    return [str(path) for path in paths]
+
+
+@pytest.fixture
+def kept(tmp_path, files):
+    """Keep an index of both."""
+    index = Index(tmp_path / "cache" / "index.json")
+    stamps = [index.stamp(path) for path in files]
+    index.learn(files[0], Known(stamps[0], FACTS, (("b", files[1], stamps[1]),)))
+    index.learn(files[1], Known(stamps[1], OTHER))
+    index.save()
+    return index.path
+
+
+def test_what_was_kept_is_known_again(kept, files) -> None:
+    index = Index.load(kept)
+    assert index.fresh(files[0], anywhere) == FACTS
+    assert index.fresh(files[1], anywhere) == OTHER
+    assert index.fresh("elsewhere", anywhere) is None
+
+
+def test_file_that_has_not_changed_is_not_read(kept, files, monkeypatch) -> None:
+    index = Index.load(kept)
+    monkeypatch.setattr(Path, "read_bytes", lambda path: pytest.fail(f"{path} was read"))
+    assert index.fresh(files[0], anywhere) == FACTS
+
+
+def test_changed_file_is_not_believed(kept, files) -> None:
+    Path(files[1]).write_text("changed")
+    assert Index.load(kept).fresh(files[1], anywhere) is None
+
+
+def test_changed_file_of_the_same_size_is_not_believed(kept, files) -> None:
+    Path(files[1]).write_text("B.BLOCK")
+    assert Index.load(kept).fresh(files[1], anywhere) is None
+
+
+def test_block_whose_placed_block_changed_is_not_believed(kept, files) -> None:
+    Path(files[1]).write_text("changed")
+    assert Index.load(kept).fresh(files[0], anywhere) is None
+
+
+def test_block_whose_placed_name_leads_elsewhere_is_not_believed(kept, files) -> None:
+    index = Index.load(kept)
+    assert index.fresh(files[0], lambda name, path: (name, path) != ("b", files[1])) is None
+
+
+def test_file_only_touched_is_believed_after_a_look(kept, files) -> None:
+    os.utime(files[1])
+    index = Index.load(kept)
+    assert index.fresh(files[1], anywhere) == OTHER
+    assert index.changed
+
+
+def test_file_written_at_the_same_moment_as_the_index_is_looked_into(tmp_path, files) -> None:
+    """Within one tick of the clock a file can change twice, at one size and one time."""
+    path = Path(files[1])
+    path.write_text("first")
+    written = path.stat().st_mtime_ns
+    index = Index(tmp_path / "index.json")
+    index.learn(files[1], Known(index.stamp(files[1]), OTHER))
+    index.save()
+    path.write_text("other")
+    os.utime(path, ns=(written, written))
+    assert Index.load(index.path).fresh(files[1], anywhere) is None
+
+
+def test_gone_file_is_not_believed(kept, files) -> None:
+    Path(files[1]).unlink()
+    assert Index.load(kept).fresh(files[1], anywhere) is None
+
+
+def damaged(change) -> bytes:
+    def make(data: bytes) -> bytes:
+        told = json.loads(data)
+        change(told)
+        return json.dumps(told).encode()
+
+    return make
+
+
+@pytest.mark.parametrize(
+    "damage",
+    [
+        lambda data: b"",
+        lambda data: data[: len(data) // 2],
+        lambda data: b"[" * 100_000,
+        lambda data: b"null",
+        lambda data: b"\xff" + data,
+        damaged(lambda told: told.update(format="blocklang.index/0")),
+        damaged(lambda told: told.update(maker="someone")),
+        damaged(lambda told: told.update(made="today")),
+        damaged(lambda told: told.update(files=[])),
+        damaged(lambda told: told.update(files={"a": 7})),
+        damaged(lambda told: told["files"].update(x=[1, 2, "3", [], []])),
+        damaged(lambda told: [values[3].__setitem__(7, "nine") for values in told["files"].values()]),
+        damaged(lambda told: [values[3].pop() for values in told["files"].values()]),
+        damaged(lambda told: [values.__setitem__(0, "1") for values in told["files"].values()]),
+    ],
+)
+def test_broken_index_is_an_empty_one(kept, files, damage) -> None:
+    kept.write_bytes(damage(kept.read_bytes()))
+    index = Index.load(kept)
+    assert index.known == {}
+    assert index.fresh(files[0], anywhere) is None
+
+
+def test_index_that_cannot_be_written_is_nobodys_fault(tmp_path, files) -> None:
+    (tmp_path / "file").write_text("")
+    index = Index(tmp_path / "file" / "index.json")
+    index.learn(files[0], Known(Stamp(1, 1, ""), FACTS))
+    index.save()
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["a.block", "b.block", "file"]
+
+
+def test_index_is_whole_or_as_before(kept, files, monkeypatch) -> None:
+    before = kept.read_bytes()
+    index = Index.load(kept)
+    index.learn(files[0], Known(Stamp(1, 1, ""), replace(FACTS, title="New")))
+
+    def full(path, data):
+        raise OSError("no space left")
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    index.save()
+    assert kept.read_bytes() == before
+    assert [path.name for path in kept.parent.iterdir()] == ["index.json"]
+
+
+def test_place_of_the_index(monkeypatch, tmp_path) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path))
+    assert index_path() == tmp_path / "blocklang" / "index.json"
+    monkeypatch.setenv("XDG_CACHE_HOME", "relative")
+    assert index_path() is None
