@@ -58,6 +58,7 @@ def minimise(program: Program, start: Sequence[int] = (), work: int = MOST_WORK,
         known = highspy.HighsSolution()
         known.col_value = [float(column in set(start)) for column in range(len(program.costs))]
         solver.setSolution(known)
+        solver.setOptionValue("presolve", "off")  # presolving a known start can lead to a wrong "optimal" (HiGHS 1.16)
     solver.run()
     return _told(solver, program)
 

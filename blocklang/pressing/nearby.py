@@ -60,12 +60,21 @@ def only_locks(question: Question) -> Question:
     return replace(question, rules=tuple(rule for rule in question.rules if rule.rank <= Rank.LOCKS))
 
 
-def near(question: Question, start: Rule, left: Sequence[bool]) -> Nearby:
-    """Return what is near a rule, with all other seams held as they are pressed now."""
-    beside: dict[int, list[int]] = {}
+Beside = dict[int, list[int]]
+
+
+def rules_beside(question: Question) -> Beside:
+    """Return, for each segment, the places of the rules that are about it."""
+    beside: Beside = {}
     for place, rule in enumerate(question.rules):
         for end in ends_of(rule):
             beside.setdefault(end, []).append(place)
+    return beside
+
+
+def near(question: Question, start: Rule, left: Sequence[bool], beside: Beside | None = None) -> Nearby:
+    """Return what is near a rule, with all other seams held as they are pressed now."""
+    beside = rules_beside(question) if beside is None else beside
     settled = {segment for segment, _ in question.settled}
     free, waiting = set(ends_of(start)), deque(ends_of(start))
     while waiting and len(free) < _NEARBY:

@@ -22,6 +22,8 @@ _MOST_ROUNDS = 4
 
 #: A part with more seams than this is not handed to the solver as a whole, unless a time limit says how long it may take.
 _LARGE = 500
+#: Nor a part whose program has more columns than these, whatever is tied in it.
+_MANY_COLUMNS = 1_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,12 +72,20 @@ def _with_solver(question: Question, tied: Tied | None, found: list[Answer], dea
             found.append(Answer(answer.left, gap))
             if not gap:
                 return found[-1]
-    if may_be_long:
-        answer = _by_solver(question, tied_to_settled(question), True, deadline)
-        if answer is not None and not answer.gap:
-            return answer
-        found += [answer] if answer is not None else []
-    return _best_of(question, found)
+    if not may_be_long:
+        return _polished(question, _best_of(question, found))
+    answer = _by_solver(question, tied_to_settled(question), True, deadline)
+    if answer is not None and not answer.gap:
+        return answer
+    return _best_of(question, found + ([answer] if answer is not None else []))
+
+
+def _polished(question: Question, answer: Answer) -> Answer:
+    """Return a better answer where one is found near by; how much better still could exist is not known then."""
+    from blocklang.pressing.polishing import polish
+
+    left = polish(question, answer.left)
+    return Answer(left, _all_of(question, left)) if left != answer.left else answer
 
 
 def _best_of(question: Question, found: list[Answer]) -> Answer:
@@ -135,6 +145,8 @@ def _least_lost(question: Question, group: Doubtful) -> int | None:
 
 def _by_solver(question: Question, forest: ParityForest, clips: bool, deadline: float | None) -> Answer | None:
     program = write_program(question, forest, clips)
+    if deadline is None and len(program.upper) > _MANY_COLUMNS:
+        return None
     run = solve(program, deadline)
     if run is None:
         return None

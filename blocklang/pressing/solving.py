@@ -69,10 +69,6 @@ def _improve(run: Run, cost: Sum, deadline: float | None) -> bool:
     size = len(run.program.upper)
     for column in range(size):
         solver.changeColCost(column, float(cost.get(column, 0)))
-    if run.columns:
-        start = highspy.HighsSolution()
-        start.col_value = run.columns
-        solver.setSolution(start)
     if deadline is not None:
         solver.setOptionValue("time_limit", solver.getRunTime() + max(0.0, deadline - time.monotonic()))
     solver.run()
