@@ -16,6 +16,7 @@ from blocklang.cli.lengths import shown, shown_size
 from blocklang.cli.showing import show
 from blocklang.cli.walking import Walk
 from blocklang.cli.writing import print_text
+from blocklang.diagnostics.snippets import printable
 
 if TYPE_CHECKING:
     from blocklang.catalogue import Facts
@@ -101,7 +102,7 @@ def _print_table(found: list[Listed]) -> None:
     rows = [_row(one) for one in found]
     widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))] if rows else []
     for row in rows:
-        print_text("  ".join(text.ljust(width) for text, width in zip(row, widths, strict=True)).rstrip())
+        print_text("  ".join(printable(text).ljust(width) for text, width in zip(row, widths, strict=True)).rstrip())
 
 
 def _row(one: Listed) -> tuple[str, ...]:

@@ -9,12 +9,14 @@ import sys
 import time
 from fractions import Fraction
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
 from blocklang.catalogue import Index, Known, facts_of
+from blocklang.cli.cards import colours_of_terminal, picture_lines
 from tests.cli.conftest import GOOD
-from tests.support.blocks import grid
+from tests.support.blocks import block, grid, patch, square
 from tests.support.route import assembly_of
 
 MANY = 5_000
@@ -174,3 +176,52 @@ def test_search_of_five_thousand_files_takes_less_than_a_second(command, folder)
         spent.append(after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime)
         assert sum(line.startswith("steps-") for line in ran.stdout.splitlines()) == MANY
     assert min(spent) < MOST_SECONDS, f"{min(spent):.2f} s"
+
+
+def test_picture_in_full_colour_is_half_blocks() -> None:
+    halves = [
+        patch("low", "deep", [(0, 0), (4, 0), (4, 2), (0, 2)]),
+        patch("high", "fog", [(0, 2), (4, 2), (4, 4), (0, 4)]),
+    ]
+    lines = picture_lines(block(halves, square(4)), "24 bit")
+    fog, deep = "232;238;242", "31;58;95"
+    assert lines == [
+        *[f"\x1b[38;2;{fog};48;2;{fog}m▀" * 16 + "\x1b[0m"] * 4,
+        *[f"\x1b[38;2;{deep};48;2;{deep}m▀" * 16 + "\x1b[0m"] * 4,
+    ]
+
+
+def test_picture_on_eight_colours_keeps_the_letters() -> None:
+    """Two fabrics may get one of eight colours, so the letters stay."""
+    lines = picture_lines(grid(2, 2), "8 colours")
+    assert {sign for line in lines for sign in line if sign.isalpha() or sign == "."} - {"m"} == {".", "D"}
+    assert all(line.endswith("\x1b[0m") for line in lines)
+
+
+@pytest.mark.parametrize(
+    ("terminal", "variables", "paint"),
+    [
+        (False, {"COLORTERM": "truecolor", "TERM": "xterm"}, ""),
+        (True, {"COLORTERM": "truecolor", "TERM": "xterm"}, "24 bit"),
+        (True, {"COLORTERM": "", "TERM": "xterm"}, "8 colours"),
+        (True, {"COLORTERM": "truecolor", "TERM": "dumb"}, ""),
+        (True, {"COLORTERM": "truecolor", "TERM": "xterm", "NO_COLOR": "1"}, ""),
+    ],
+)
+def test_colours_are_for_terminals(monkeypatch, terminal, variables, paint) -> None:
+    monkeypatch.delenv("NO_COLOR", raising=False)
+    for name, value in variables.items():
+        monkeypatch.setenv(name, value)
+    monkeypatch.setattr(sys, "stdout", SimpleNamespace(isatty=lambda: terminal))
+    assert colours_of_terminal() == paint
+
+
+def test_name_that_the_library_lacks_is_found_beside_the_file(command, folder) -> None:
+    (folder / "wing-of-ours.block").write_text(GOOD)
+    (folder / "sail.block").write_text(
+        'block "Sail" language 1\nsize 9 in\nplace "wing-of-ours" as a at 0, 0 size 9 in\n'
+    )
+    assert command("check", "sail.block").out == "sail.block: fine\n"
+    (folder / "inner").mkdir()
+    shutil.move(folder / "sail.block", folder / "inner" / "sail.block")
+    assert command("check", "inner/sail.block").code == 1  # the folder above is not the file's own
