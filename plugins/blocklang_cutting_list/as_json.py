@@ -48,6 +48,7 @@ def _piece(plan: SewingPlan, piece: Piece) -> dict[str, object]:
         "shapes": piece.shapes,
         "yields": piece.yields,
         "cut": [_measure(side) for side in piece.cut],
+        "pose": piece.pose,
         "marks": [_measure(mark) for mark in piece.marks],
         "angle": None if piece.angle is None else _rounded(piece.angle),
         "grain": piece.grain,

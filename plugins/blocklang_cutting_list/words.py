@@ -12,7 +12,8 @@ STRIP_SETS: Final = "Strip sets"
 NOTES: Final = "Good to know"
 OTHER_WAYS: Final = "Other ways to cut"
 OTHER_WAYS_ARE: Final = (
-    "These make the same units, several at once. Take one in place of the pieces listed for them above."
+    "These make the same units, several at once. Take one in place of the pieces listed for them above. "
+    "Cut the first squares a little larger if you like to trim more."
 )
 BLADE: Final = "Close the blade of the rotary cutter every time you put it down, and cut away from yourself."
 
