@@ -100,7 +100,8 @@ def plan(checked: Checked, options: "PlanOptions", techniques: Techniques) -> Pl
     from blocklang.plan import make_plan
     from blocklang.pressing import DEFAULTS, press
 
-    pressing = press(assembled.assembly, (*DEFAULTS, *techniques.pressing_preferences))
+    preferences = (*DEFAULTS, *techniques.pressing_preferences)
+    pressing = press(assembled.assembly, preferences, techniques=options.techniques)
     watched = Watched()
     methods = (*METHODS, *map(watched.method, techniques.cutting_methods))
     cutting = with_offers(cut(checked.graph, options.cutting, methods), assembled.assembly, methods)

@@ -7,6 +7,7 @@ import click
 from click.shell_completion import CompletionItem
 
 from blocklang.cli.cutting_choices import chosen, cutting_options
+from blocklang.cli.technique_choices import technique_option
 
 if TYPE_CHECKING:
     from blocklang.block import LengthUnit
@@ -73,7 +74,7 @@ def plan_options(command: Command) -> Command:
         "--copies", type=click.IntRange(1, 10_000), default=1, show_default=True, help="How many blocks are made."
     )
     units = click.option("--units", type=click.Choice(["in", "cm", "mm"]), help="Show lengths in inches, cm or mm.")
-    return copies(units(cutting_options(command)))
+    return copies(units(cutting_options(technique_option(command))))
 
 
 def options_for(unit: "LengthUnit", copies: int) -> "PlanOptions":

@@ -52,7 +52,7 @@ def command(
     chosen_settings = settings_for(wanted, settings)
     with working("Planning the sewing"):
         planned = walk.plan(file, overrides_from(size, fabrics, units), copies)
-    code = show(planned.diagnostics)
+    code = show(walk.all_of(planned.diagnostics))
     if planned.plan is None:
         return code
     from blocklang.hooks import OutputOptions, Paper

@@ -5,6 +5,7 @@ import sys
 from pathlib import Path
 
 from blocklang.cli.failing import CommandFault
+from blocklang.cli.showing import show
 from blocklang.diagnostics import Diagnostic, Severity, SourceText
 from blocklang.library import PACK_SUFFIX, SUFFIX, Library
 
@@ -38,6 +39,7 @@ def locate(file: str, library: Library) -> Path:
         return entry.path
     if path.exists():
         return path
+    show(library.diagnostics)  # it may lie in a pack that must not be used
     raise CommandFault(f"There is no block `{file}` in the library, and no file of that name.{_near(file, library)}")
 
 

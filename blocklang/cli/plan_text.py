@@ -49,6 +49,8 @@ def _below(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> Iterator[str]:
 def _proofs(plan: SewingPlan) -> Iterator[str]:
     yield _counted_cost("set-in corner", plan.assembly.pivots)
     yield _counted_cost("partial seam", plan.assembly.partials)
+    if plan.pressing.techniques:
+        yield f"Pressed for {' and '.join(plan.pressing.techniques)}."
     locked, lockable = len(plan.pressing.locked), len(plan.pressing.lockable)
     yield f"{locked} of {_counted(lockable, 'junction that can lock', 'junctions that can lock')}: locked" + (
         "." if locked < lockable or not lockable else ", all of them."

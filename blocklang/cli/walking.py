@@ -1,6 +1,6 @@
 """Walking the route for a command: from FILE and options to a checked block or a plan."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from blocklang import route
@@ -39,12 +39,14 @@ class Walk:
     def plan(self, file: str, overrides: "Overrides", copies: int) -> route.Planned:
         """Plan the sewing of a block."""
         from blocklang.cli.choices import options_for
+        from blocklang.cli.technique_choices import asked_techniques
 
         checked = self.check(file, overrides)
         if checked.graph is None:
             return route.Planned(None, checked.diagnostics)
-        options = options_for(checked.graph.block.unit, copies)
-        return route.plan(checked, options, self.plugged.techniques())
+        techniques = self.plugged.techniques()
+        options = replace(options_for(checked.graph.block.unit, copies), techniques=asked_techniques(techniques))
+        return route.plan(checked, options, techniques)
 
     def outputs(self) -> "tuple[Output, ...]":
         """Return what can be made."""

@@ -17,6 +17,7 @@ class PlanOptions:
     """What may be chosen about a plan beyond the block file."""
 
     cutting: CuttingOptions = CuttingOptions()
+    techniques: tuple[str, ...] = ()  # by name, as plugins offer them
 
 
 @dataclass(frozen=True, slots=True)

@@ -103,6 +103,7 @@ def _facts(plan: SewingPlan, options: OutputOptions) -> tuple[str, ...]:
         words.partials_line(plan.assembly.partials),
         words.curves_line(curved),
         *((offer.reason,) if offer.offered else ()),
+        *((words.techniques_line(plan.pressing.techniques),) if plan.pressing.techniques else ()),
         *((words.copies_line(options.copies),) if options.copies > 1 else ()),
     )
 

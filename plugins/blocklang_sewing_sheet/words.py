@@ -105,6 +105,11 @@ def make_line(times: int, copies: int) -> str:
     return f"Make {times * copies} ({times} for each of {copies} blocks)"
 
 
+def techniques_line(names: tuple[str, ...]) -> str:
+    """Say which techniques the pressing follows."""
+    return f"Pressed for {' and '.join(names)}."
+
+
 def copies_line(copies: int) -> str:
     """Say that counts are for several blocks."""
     return f"The counts on this sheet are for {copies} blocks."

@@ -14,7 +14,7 @@ from tests.pressing.fields import block_of, field_text
 
 
 def test_polishing_makes_the_part_better_and_never_worse() -> None:
-    graph = build_graph(block_of(field_text("ohio-star", 5, cell=6))).graph
+    graph = build_graph(block_of(field_text("ohio-star", 4, cell=6))).graph
     assert graph is not None
     assembly = assemble(graph).assembly
     assert assembly is not None
@@ -29,7 +29,7 @@ def test_polishing_makes_the_part_better_and_never_worse() -> None:
 
 
 def test_a_large_field_that_is_not_searched_is_not_called_proven() -> None:
-    graph = build_graph(block_of(field_text("ohio-star", 5, cell=6))).graph
+    graph = build_graph(block_of(field_text("ohio-star", 4, cell=6))).graph
     assert graph is not None
     assembly = assemble(graph).assembly
     assert assembly is not None
