@@ -96,11 +96,15 @@ class Index:
         draft = self.path.with_name(f"{self.path.name}.{os.getpid()}")
         try:
             self.path.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-            draft.write_bytes(_written(self.known))
+            draft.write_bytes(_written(self._still_there()))
             draft.replace(self.path)
         except OSError:
             with suppress(OSError):
                 draft.unlink()
+
+    def _still_there(self) -> dict[str, Known]:
+        """Return what is known of files that were asked for just now, or that other libraries may ask for again."""
+        return {path: known for path, known in self.known.items() if self._stamps.get(path) or Path(path).is_file()}
 
     def _same(self, path: str, stamp: Stamp) -> bool:
         now = self.stamp(path)

@@ -8,7 +8,6 @@ So there is no byte that one program reads and another does not, and no member w
 import io
 import stat
 import struct
-import unicodedata
 import zipfile
 import zlib
 from collections.abc import Sequence
@@ -25,7 +24,7 @@ from blocklang.limits import (
     MOST_UNFOLDING,
 )
 from blocklang.packs.faults import broken
-from blocklang.packs.file_names import fault_of_name, fault_of_twins
+from blocklang.packs.file_names import composed, fault_of_name, fault_of_twins
 from blocklang.packs.values import MANIFEST, SIGNATURE
 
 #: The end record of a zip archive (APPNOTE 4.3.16): signature, disks, counts, size and place of the list, comment.
@@ -151,4 +150,4 @@ def _name_bytes(info: zipfile.ZipInfo) -> bytes:
 
 
 def _name(info: zipfile.ZipInfo) -> str:
-    return unicodedata.normalize("NFC", info.orig_filename)
+    return composed(info.orig_filename)

@@ -77,14 +77,15 @@ def fault_of_twins(names: Iterable[str]) -> str:
 def _twins(one: str, other: str) -> str:
     if one == other:
         return f"It holds two files called `{one}`."
-    if _composed(one) == _composed(other):
-        return f"It holds two files called `{_composed(one)}`, whose letters are only written differently inside."
+    if composed(one) == composed(other):
+        return f"It holds two files called `{composed(one)}`, whose letters are only written differently inside."
     return f"It holds `{one}` and `{other}`, which differ only in capitals."
 
 
 def _folded(name: str) -> str:
-    return _composed(_composed(name).casefold())
+    return composed(composed(name).casefold())
 
 
-def _composed(name: str) -> str:
+def composed(name: str) -> str:
+    """Return a name with each accented letter as one sign (NFC), as a pack has it; some systems split them in two."""
     return unicodedata.normalize("NFC", name)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from blocklang.diagnostics import Diagnostic, SourceText
 from blocklang.language import decode_source
 from blocklang.packs.faults import refused
+from blocklang.packs.file_names import composed
 from blocklang.packs.values import BLOCK_SUFFIX, Pack, PackedBlock
 
 
@@ -18,13 +19,13 @@ class PackFinder:
     def find(self, name: str, placing: SourceText) -> "SourceText | Diagnostic | None":
         """Return the text of a block placed by name, or by its path from the file that places it."""
         if not name.endswith(BLOCK_SUFFIX):
-            return self._text(self.pack.by_name.get(name))
+            return self._text(self.pack.by_name.get(composed(name)))
         beside = posixpath.dirname(placing.name.removeprefix(f"{self.pack.name}/"))
         path = posixpath.normpath(posixpath.join(beside, name))
         if path.startswith(("../", "/")):
             found = f"`{name}` lies outside the pack `{self.pack.name}`."
             return refused("outside-the-library", "This file may not be placed", found, "A pack holds all it places.")
-        return self._text(self.pack.by_file.get(path))
+        return self._text(self.pack.by_file.get(composed(path)))
 
     def names(self) -> tuple[str, ...]:
         """Return the names that the pack has."""

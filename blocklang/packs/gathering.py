@@ -11,7 +11,7 @@ from blocklang.language import Cell, Finder, evaluate, parse
 from blocklang.language.syntax import BlockFile, Heading
 from blocklang.limits import MOST_PACK_BLOCKS
 from blocklang.packs.faults import refused
-from blocklang.packs.file_names import fault_of_name, fault_of_twins
+from blocklang.packs.file_names import composed, fault_of_name, fault_of_twins
 from blocklang.packs.values import BLOCK_SUFFIX, Pack, PackedBlock
 
 MoreCells = Callable[[], tuple[Cell, ...]]
@@ -81,7 +81,7 @@ def gather(
     """Return the pack of these files; each file keeps its own name, and what it places by path keeps its path."""
     gathering = _Gathering()
     for source in sources:
-        file = source.name.replace("\\", "/").rpartition("/")[2]
+        file = composed(source.name.replace("\\", "/").rpartition("/")[2])
         gathering.take(file, source, finder(source), cells)
     return gathering.packed(name)
 
@@ -141,8 +141,8 @@ class _Gathering:
 def _place_of(file: str, name: str) -> str:
     """Return where in the pack a block lies that `file` places: by its path, or under its name."""
     if not name.endswith(BLOCK_SUFFIX):
-        return f"{name}{BLOCK_SUFFIX}"
-    return posixpath.normpath(posixpath.join(posixpath.dirname(file), name))
+        return composed(f"{name}{BLOCK_SUFFIX}")
+    return composed(posixpath.normpath(posixpath.join(posixpath.dirname(file), name)))
 
 
 def _places(file: str, source: SourceText, read: Read) -> tuple[str, ...]:

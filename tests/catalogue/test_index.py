@@ -163,3 +163,11 @@ def test_place_of_the_index(monkeypatch, tmp_path) -> None:
     assert index_path() == tmp_path / "blocklang" / "index.json"
     monkeypatch.setenv("XDG_CACHE_HOME", "relative")
     assert index_path() is None
+
+
+def test_gone_files_are_forgotten(kept, files) -> None:
+    Path(files[1]).unlink()
+    index = Index.load(kept)
+    index.learn(files[0], Known(index.stamp(files[0]), FACTS))
+    index.save()
+    assert list(Index.load(kept).known) == [files[0]]

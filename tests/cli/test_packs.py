@@ -119,7 +119,12 @@ def test_broken_pack_in_the_library_is_named_and_passed_over(command, packed, fo
     ran = command("check", "nine-patch")
     assert ran.code == 0
     assert ran.err.count("Something stands after its end") == 1
-    assert command("check", "four").code == 2
+    (folder / "four.block").unlink()
+    for arguments in (("check", "four"), ("make", "diagram", "four", "-o", "x.svg")):
+        ran = command(*arguments)
+        assert (ran.code, ran.err.count("Something stands after its end")) == (2, 1)
+    ran = command("make", "diagram", "nine-patch", "-o", "x.svg")
+    assert (ran.code, ran.err.count("Something stands after its end")) == (0, 1)
     assert command("check", "tides.pack/four").code == 1
 
 

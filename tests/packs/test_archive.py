@@ -1,5 +1,6 @@
 """Every trick with a zip archive is refused, with a sentence; what we write ourselves is read back."""
 
+import random
 import struct
 import warnings
 import zipfile
@@ -233,3 +234,23 @@ def test_every_changed_byte_is_refused() -> None:
 @pytest.mark.parametrize("data", [b"", b"PK", b"PK\x03\x04", b"PK\x05\x06" + bytes(18), b"\x1f\x8b" + bytes(40)])
 def test_what_is_no_archive_is_refused(data) -> None:
     assert refusal(data)[0] in ("no-archive", "pack-end")
+
+
+def test_random_damage_is_refused_or_harmless() -> None:
+    """Bytes changed, cut out, doubled: a Diagnostic, or the pack as it was; never an exception, never another pack."""
+    chance, data, whole = random.Random(20), folded("a.block", "parts/b.block"), a_pack("a.block", "parts/b.block")
+    for _ in range(1_500):
+        damaged = bytearray(data)
+        for _ in range(chance.randint(1, 4)):
+            at = chance.randrange(len(damaged))
+            kind, length = chance.randrange(4), chance.choice((1, 2, 4, 22, 46))
+            if kind == 0:
+                damaged[at] = chance.choice((0, 1, 8, 47, 80, 127, 255))
+            elif kind == 1:
+                del damaged[at : at + length]
+            elif kind == 2:
+                damaged[at:at] = damaged[at : at + length]
+            else:
+                damaged[at : at + 2] = chance.randbytes(2)
+        found = unfold("tides.pack", bytes(damaged))
+        assert isinstance(found, Diagnostic) or found == whole

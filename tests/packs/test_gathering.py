@@ -151,3 +151,13 @@ def test_missing_licence_is_a_warning(folder) -> None:
     assert [(one.severity, one.found) for one in found] == [
         (Severity.WARNING, "`sails.pack/plain.block` does not say under which licence.")
     ]
+
+
+def test_accents_that_one_system_splits_and_another_does_not_are_one_name(folder) -> None:
+    (folder / "parts" / "me\u0301lange.block").write_bytes(text("Wing"))
+    pack, found = gathered(folder, "voilie\u0300re.block", placing("parts/me\u0301lange.block"))
+    assert pack is not None, found
+    again = unfold("sails.pack", fold(pack))
+    assert isinstance(again, Pack)
+    assert [block.file for block in again.blocks] == ["parts/m\u00e9lange.block", "voili\u00e8re.block"]
+    assert all(block is not None for _, block in verify(again, tuple).blocks)
