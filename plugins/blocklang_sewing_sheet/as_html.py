@@ -18,8 +18,10 @@ if TYPE_CHECKING:
     from jinja2 import Environment
     from markupsafe import Markup
 
-#: "3 1/2 in", "step 4" and "unit A" are one thing each: no line ends inside them.
-ONE_THING = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|cm|mm)\b)|(?<=\bstep) (?=\d)|(?<=\bunit) (?=[A-Z]\b)")
+#: "3 1/2 in", "step 4", "unit A" and "× 2" are one thing each: no line ends inside them.
+ONE_THING = re.compile(
+    r"(?<=\d) (?=\d+/\d|(?:in|cm|mm)\b)|(?<=\bstep) (?=\d)|(?<=\bunit) (?=[A-Z]\b)|(?<=\bpatch) (?=[A-Z]\b)|(?<=×) (?=\d)"
+)
 
 
 def write_html(plan: SewingPlan, options: OutputOptions) -> str:

@@ -82,8 +82,10 @@ def test_ticks_belong_to_one_plan():
 
 
 def test_no_line_ends_inside_a_measure():
-    said = ONE_THING.sub("_", "sew 3 1/2 in by 12 1/2 in at step 4 to unit A, 2 inches in 3 rows")
-    assert said == "sew 3_1/2_in by 12_1/2_in at step_4 to unit_A, 2 inches in 3 rows"
+    said = ONE_THING.sub(
+        "_", "sew 3 1/2 in by 12 1/2 in at step 4 to unit A × 2, patch B: 2 inches in 3 rows, patch by patch"
+    )
+    assert said == "sew 3_1/2_in by 12_1/2_in at step_4 to unit_A ×_2, patch_B: 2 inches in 3 rows, patch by patch"
 
 
 def test_the_star_is_quick():
