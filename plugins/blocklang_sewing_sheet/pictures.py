@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from blocklang_drawing import (
     Drawing,
     Theme,
+    clean_text,
     draw_block,
     draw_mark,
     draw_pressing_map,
@@ -85,5 +86,5 @@ def _steps(
 
 
 def _picture(drawing: Drawing, alt: str) -> Picture:
-    told = replace(drawing, title=alt)
-    return Picture(to_svg(told, declaration=False), drawing.width, drawing.height, alt)
+    told = replace(drawing, title=clean_text(alt))
+    return Picture(to_svg(told, declaration=False), drawing.width, drawing.height, told.title)
