@@ -19,13 +19,26 @@ Command = TypeVar("Command", bound=Callable[..., Any])
 
 
 def complete_blocks(_: click.Context, __: click.Parameter, incomplete: str) -> list[CompletionItem]:
-    """Offer the library's names and, through the shell, files."""
+    """Offer the library's names or those in a pack and, through the shell, files."""
     from blocklang.cli.plugged import Plugged
-    from blocklang.library import Library
+    from blocklang.library import PACK_SUFFIX, Library
 
+    path, slash, _ = incomplete.rpartition("/")
+    if slash and path.endswith(PACK_SUFFIX):
+        return [CompletionItem(f"{path}/{name}") for name in _names_in(path) if f"{path}/{name}".startswith(incomplete)]
     names = Library(more_folders=Plugged().library_folders).everything()
     items = [CompletionItem(name) for name in sorted(names) if name.startswith(incomplete)]
     return [*items, CompletionItem(incomplete, type="file")]
+
+
+def _names_in(path: str) -> list[str]:
+    from pathlib import Path
+
+    from blocklang.library import Library
+    from blocklang.packs.values import Pack
+
+    pack = Library().pack(Path(path))
+    return sorted(pack.by_name) if isinstance(pack, Pack) else []
 
 
 def complete_outputs(_: click.Context, __: click.Parameter, incomplete: str) -> list[CompletionItem]:

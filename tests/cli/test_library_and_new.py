@@ -74,3 +74,11 @@ def test_shell_completes_commands_outputs_and_blocks() -> None:
     assert completed("for") == ["format"]
     assert "nine-patch" in completed("check", "nine")
     assert completed("make", "diag") == ["diagram"]
+    assert completed("ver") == ["verify"]
+
+
+def test_shell_completes_the_blocks_of_a_pack(command, good) -> None:
+    assert command("pack", "good.block", "whirl", "-o", "tides").code == 0
+    assert completed("plan", "tides.pack/") == ["tides.pack/good", "tides.pack/whirl"]
+    assert completed("plan", "tides.pack/w") == ["tides.pack/whirl"]
+    assert completed("plan", "none.pack/w") == []
