@@ -23,22 +23,22 @@ def complete_blocks(_: click.Context, __: click.Parameter, incomplete: str) -> l
     from blocklang.cli.plugged import Plugged
     from blocklang.library import PACK_SUFFIX, Library
 
-    path, slash, _ = incomplete.rpartition("/")
-    if slash and path.endswith(PACK_SUFFIX):
-        return [CompletionItem(f"{path}/{name}") for name in _names_in(path) if f"{path}/{name}".startswith(incomplete)]
+    if f"{PACK_SUFFIX}/" in incomplete and (inside := _names_in(incomplete.rpartition("/")[0])):
+        return [CompletionItem(name) for name in inside if name.startswith(incomplete)]
     names = Library(more_folders=Plugged().library_folders).everything()
     items = [CompletionItem(name) for name in sorted(names) if name.startswith(incomplete)]
     return [*items, CompletionItem(incomplete, type="file")]
 
 
 def _names_in(path: str) -> list[str]:
+    """Return what the blocks of a pack are called on the command line; nothing when there is no such pack."""
     from pathlib import Path
 
     from blocklang.library import Library
     from blocklang.packs.values import Pack
 
     pack = Library().pack(Path(path))
-    return sorted(pack.by_name) if isinstance(pack, Pack) else []
+    return [f"{path}/{name}" for name in sorted(pack.by_name)] if isinstance(pack, Pack) else []
 
 
 def complete_outputs(_: click.Context, __: click.Parameter, incomplete: str) -> list[CompletionItem]:

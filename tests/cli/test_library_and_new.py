@@ -81,4 +81,4 @@ def test_shell_completes_the_blocks_of_a_pack(command, good) -> None:
     assert command("pack", "good.block", "whirl", "-o", "tides").code == 0
     assert completed("plan", "tides.pack/") == ["tides.pack/good", "tides.pack/whirl"]
     assert completed("plan", "tides.pack/w") == ["tides.pack/whirl"]
-    assert completed("plan", "none.pack/w") == []
+    assert completed("plan", "none.pack/w") == ["none.pack/w"]  # a folder may be called so: left to the shell
