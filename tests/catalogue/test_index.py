@@ -2,6 +2,8 @@
 
 import json
 import os
+import subprocess
+import sys
 import time
 from dataclasses import replace
 from pathlib import Path
@@ -171,3 +173,48 @@ def test_gone_files_are_forgotten(kept, files) -> None:
     index.learn(files[0], Known(index.stamp(files[0]), FACTS))
     index.save()
     assert list(Index.load(kept).known) == [files[0]]
+
+
+def test_index_is_whole_or_as_before_wherever_it_is_killed(kept, files, tmp_path) -> None:
+    """A child is killed at the first thing it does to the disk, the next one at the second, until one is through."""
+    before = kept.read_bytes()
+    code = f"""
+import os, signal, sys
+from dataclasses import replace
+from pathlib import Path
+from blocklang.catalogue import Index
+WRITES = {{"os.mkdir", "os.rename", "os.remove", "os.chmod"}}
+
+def killed_at(number):
+    pid = os.fork()
+    if pid:
+        return os.WIFSIGNALED(os.waitpid(pid, 0)[1])
+    index, seen = Index.load(Path({str(kept)!r})), 0
+    path, known = next(iter(index.known.items()))
+    index.learn(path, known._replace(facts=replace(known.facts, title="New")))
+    def listen(event, details):
+        nonlocal seen
+        if event in WRITES or event == "open" and (details[2] or 0) & (os.O_WRONLY | os.O_RDWR | os.O_CREAT):
+            seen += 1
+            if seen == number:
+                os.kill(os.getpid(), signal.SIGKILL)
+    sys.addaudithook(listen)
+    index.save()
+    os._exit(0)
+
+number = 1
+while killed_at(number):
+    print(number, len(Index.load(Path({str(kept)!r})).known))
+    number += 1
+"""
+    ran = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert ran.stdout.splitlines() == ["1 2", "2 2", "3 2"]  # the folder, the draft, the renaming
+    assert kept.read_bytes() != before
+    assert Index.load(kept).fresh(files[0], anywhere) == replace(FACTS, title="New")
+
+
+def test_index_of_the_largest_size_is_read_and_a_larger_one_is_not(kept, files, monkeypatch) -> None:
+    monkeypatch.setattr("blocklang.catalogue.index.MOST_INDEX_BYTES", kept.stat().st_size)
+    assert Index.load(kept).fresh(files[0], anywhere) == FACTS
+    monkeypatch.setattr("blocklang.catalogue.index.MOST_INDEX_BYTES", kept.stat().st_size - 1)
+    assert Index.load(kept).known == {}

@@ -93,3 +93,12 @@ def test_missing_path_is_not_found(tmp_path) -> None:
 
 def test_nearest_names_are_suggested() -> None:
     assert Library().suggestions("Nine Pach")[0] == "nine-patch"
+
+
+def test_no_more_files_are_listed_than_the_bound(shelf, monkeypatch) -> None:
+    for number in range(4):
+        (shelf.path / f"tide-{number}.block").write_text(GOOD)
+    monkeypatch.setattr("blocklang.library.MOST_LISTED", 5)
+    assert len(Library(shelves=(shelf,)).names()) == 5
+    (shelf.path / "tide-4.block").write_text(GOOD)
+    assert len(Library(shelves=(shelf,)).names()) == 5
