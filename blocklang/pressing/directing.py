@@ -7,6 +7,7 @@ from functools import partial
 from blocklang.assembly.values import Assembly
 from blocklang.block import SpinSense
 from blocklang.graph.values import SegmentEnd
+from blocklang.pressing.bulk import less_bulk
 from blocklang.pressing.crossings import Crossing, sense
 from blocklang.pressing.lines import follow
 from blocklang.pressing.parts import follow_ties
@@ -36,15 +37,16 @@ def press(
     answer, versions = press_in_versions(
         question, partial(decide, time_limit=time_limit), partial(decide, quickly=True)
     )
-    locked, spins = locked_in(question, answer.left), spun_in(question, answer.left)
+    left = less_bulk(question, assembly, answer.left)
+    locked, spins = locked_in(question, left), spun_in(question, left)
     return Pressing(
-        directions=_directions(question, answer.left),
+        directions=directions_of(question, left),
         lockable=tuple(sorted(crossing.junction for crossing in question.crossings if crossing.both_sides)),
         locked=locked,
         spins=spins,
         proven=answer.gap == 0.0,
         gap=answer.gap,
-        reasons=reasons_for(question, answer.left),
+        reasons=reasons_for(question, left),
         versions=versions,
         techniques=techniques,
     )
@@ -93,7 +95,8 @@ def _one_sense(question: Question, ends: tuple[SegmentEnd, ...], left: Sequence[
     return len({sense(end, left[end.segment]) for end in ends}) == 1
 
 
-def _directions(question: Question, left: Sequence[bool]) -> tuple[Pressed, ...]:
+def directions_of(question: Question, left: Sequence[bool]) -> tuple[Pressed, ...]:
+    """Return which way every seam segment lies."""
     return tuple(
         Pressed(seam.index, None if seam.index in question.opened else seam.left if left[seam.index] else seam.right)
         for seam in question.graph.seams

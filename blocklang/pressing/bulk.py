@@ -1,0 +1,67 @@
+"""The last word between choices that are equally good: the one that makes less bulk.
+
+Where a group of seams that hang together can be turned round with nothing lost and nothing won, the layers at its
+junctions are counted both ways. Counting costs more than all the rest of pressing, so large draws are left alone.
+"""
+
+from collections.abc import Sequence
+
+from blocklang.assembly.values import Assembly
+from blocklang.pressing.costs import against
+from blocklang.pressing.parity import ParityForest
+from blocklang.pressing.rules import Question
+from blocklang.pressing.values import Pressed, Spun
+from blocklang.thickness import Lies, Nearby
+
+#: A block with more seam segments in draws than this is pressed as it comes.
+_MOST_SEAMS = 16
+
+
+def less_bulk(question: Question, assembly: Assembly, left: tuple[bool, ...]) -> tuple[bool, ...]:
+    """Turn draws round where that makes fewer layers; everything else stays."""
+    draws = _draws(question, left)
+    if not draws or sum(map(len, draws)) > _MOST_SEAMS:
+        return left
+    nearby, best = Nearby(assembly), left
+    for seams in draws:
+        turned = tuple(not one if seam in seams else one for seam, one in enumerate(best))
+        if _layers(question, nearby, seams, turned) < _layers(question, nearby, seams, best):
+            best = turned
+    return best
+
+
+def _draws(question: Question, left: Sequence[bool]) -> list[frozenset[int]]:
+    """Return the groups of seams that no preference and no line holds on their side."""
+    groups = ParityForest(len(question.graph.segments) + 1)
+    for rule in question.rules:
+        first = rule.ties[0].one
+        for one, other, _ in (*rule.ties, *rule.instead):
+            groups.tie(first, one, False)
+            groups.tie(first, other, False)
+    for one, other, _ in question.alike:
+        groups.tie(one, other, False)
+    settled = {groups.find(segment)[0] for segment, _ in question.settled}
+    members: dict[int, list[int]] = {}
+    for seam in question.seams:
+        members.setdefault(groups.find(seam)[0], []).append(seam)
+    return [
+        frozenset(seams) for head, seams in members.items() if head not in settled and _is_even(question, seams, left)
+    ]
+
+
+def _is_even(question: Question, seams: list[int], left: Sequence[bool]) -> bool:
+    turned = [not one for one in left]
+    return sum(against(question, s, left) for s in seams) == sum(against(question, s, turned) for s in seams)
+
+
+def _layers(question: Question, nearby: Nearby, seams: frozenset[int], left: Sequence[bool]) -> tuple[int, int]:
+    """Return the highest pile at the junctions of some seams, and all their layers together."""
+    from blocklang.pressing.directing import directions_of, spun_in
+
+    spins: tuple[Spun, ...] = spun_in(question, left)
+    directions: tuple[Pressed, ...] = directions_of(question, left)
+    lies = Lies.of(directions, (spin.junction for spin in spins if spin.sense != "none"))
+    segments = question.graph.segments
+    junctions = sorted({end for seam in seams for end in (segments[seam].start, segments[seam].end)})
+    counts = [nearby.layers(junction, lies) for junction in junctions]
+    return max(counts), sum(counts)
