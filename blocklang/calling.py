@@ -25,8 +25,19 @@ class Made:
 
 def make_files(output: Output, plan: SewingPlan, options: OutputOptions) -> Made:
     """Have an output made."""
+    return _made(output, lambda: output.make(plan, options))
+
+
+def make_files_of_several(output: Output, plans: tuple[SewingPlan, ...], options: OutputOptions) -> Made:
+    """Have one output made of several blocks; it must be one that can."""
+    several = output.make_several
+    assert several is not None
+    return _made(output, lambda: several(plans, options))
+
+
+def _made(output: Output, make: Callable[[], tuple[OutputFile, ...]]) -> Made:
     try:
-        files = output.make(plan, options)
+        files = make()
     except CannotMakeError as fault:
         return Made((), (_cannot_make(output, str(fault)),))
     except Exception as fault:  # noqa: BLE001 - a stranger's code may raise anything

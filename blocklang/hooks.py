@@ -77,7 +77,8 @@ class Output:
     """Something that can be made from a plan.
 
     `name` is what is typed, in lower case with hyphens; `formats` are file name extensions without the dot; `make`
-    returns the files of the format it is asked for, the same bytes every time.
+    returns the files of the format it is asked for, the same bytes every time. An output that can put several blocks
+    into one document has `make_several` too, which gets their plans in the order in which they were typed.
     """
 
     name: str
@@ -86,6 +87,7 @@ class Output:
     summary: str
     make: Callable[[SewingPlan, OutputOptions], tuple[OutputFile, ...]]
     settings: tuple[Setting, ...] = ()
+    make_several: Callable[[tuple[SewingPlan, ...], OutputOptions], tuple[OutputFile, ...]] | None = None
 
 
 @dataclass(frozen=True, slots=True)

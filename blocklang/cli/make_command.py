@@ -7,8 +7,8 @@ import click
 
 from blocklang.cli.choices import (
     block_options,
+    complete_blocks,
     complete_outputs,
-    file_argument,
     output_named,
     overrides_from,
     plan_options,
@@ -29,7 +29,7 @@ SAME_FORMAT = {"txt": "text", "text": "txt", "htm": "html"}
 
 @click.command("make")
 @click.argument("output", shell_complete=complete_outputs)
-@file_argument
+@click.argument("files", metavar="FILE...", nargs=-1, required=True, shell_complete=complete_blocks)
 @click.option("-o", "path", required=True, metavar="PATH", type=click.Path(path_type=Path), help="Where to write it.")
 @click.option("-f", "--format", "form", metavar="FORMAT", help="Such as pdf or svg; else the ending of PATH decides.")
 @block_options
@@ -39,10 +39,10 @@ SAME_FORMAT = {"txt": "text", "text": "txt", "htm": "html"}
 @click.option("--large-print", is_flag=True, help="Set the words larger.")
 @click.option("--set", "settings", metavar="NAME=VALUE", multiple=True, help="Something only this output can do.")
 def command(
-    output: str, file: str, path: Path, form: str | None, size: str | None, fabrics: tuple[str, ...],
+    output: str, files: tuple[str, ...], path: Path, form: str | None, size: str | None, fabrics: tuple[str, ...],
     copies: int, units: str | None, paper: str, black_and_white: bool, large_print: bool, settings: tuple[str, ...],
 ) -> int:  # fmt: skip
-    """Make OUTPUT from FILE: a sheet to sew from, a cutting list, a picture.
+    """Make OUTPUT from FILE: a sheet to sew from, a cutting list, a picture; a handout from several.
 
     `blocklang outputs` lists what OUTPUT can be. With -o - the result goes to standard output.
     """
@@ -50,16 +50,19 @@ def command(
     wanted = output_named(output, _told(walk))
     chosen = format_for(wanted, path, form)
     chosen_settings = settings_for(wanted, settings)
+    if len(files) > 1 and wanted.make_several is None:
+        raise click.UsageError(f"`{wanted.name}` is made of one block at a time: give one FILE.")
     with working("Planning the sewing"):
-        planned = walk.plan(file, overrides_from(size, fabrics, units), copies)
-    code = show(walk.all_of(planned.diagnostics))
-    if planned.plan is None:
+        planned = [walk.plan(file, overrides_from(size, fabrics, units), copies) for file in files]
+    code = show(walk.all_of(tuple(one for each in planned for one in each.diagnostics)))
+    plans = tuple(each.plan for each in planned if each.plan is not None)
+    if len(plans) < len(files):
         return code
     from blocklang.hooks import OutputOptions, Paper
 
-    unit = planned.plan.block.unit
+    unit = plans[0].block.unit
     options = OutputOptions(chosen, Paper(paper), unit, copies, black_and_white, large_print, chosen_settings)
-    return max(code, _make(wanted, planned.plan, options, path))
+    return max(code, _make(wanted, plans, options, path))
 
 
 def format_for(output: "Output", path: Path, form: str | None) -> str:
@@ -92,11 +95,12 @@ def _told(walk: Walk) -> "tuple[Output, ...]":
     return outputs
 
 
-def _make(output: "Output", plan: "SewingPlan", options: "OutputOptions", path: Path) -> int:
-    from blocklang.calling import make_files
+def _make(output: "Output", plans: "tuple[SewingPlan, ...]", options: "OutputOptions", path: Path) -> int:
+    from blocklang.calling import make_files, make_files_of_several
 
     with working(f"Making the {output.name}"):
-        made = make_files(output, plan, options)
+        several = len(plans) > 1
+        made = make_files_of_several(output, plans, options) if several else make_files(output, plans[0], options)
     code = show(made.diagnostics)
     if made.files:
         _write(made.files, path)

@@ -20,6 +20,7 @@ def command(form: str) -> int:
         told = [{field.name: getattr(output, field.name) for field in fields(output)} for output in outputs]
         for one in told:
             del one["make"]
+            one["several"] = one.pop("make_several") is not None
             one["settings"] = [asdict(setting) for setting in one["settings"]]
         print_text(json.dumps(told, indent=2, ensure_ascii=False))
     else:
