@@ -6,7 +6,6 @@ from fractions import Fraction
 from typing import Final, NamedTuple
 
 from blocklang.block import LengthUnit
-from blocklang.cutting import format_measure
 from blocklang.geometry import TICKS_PER_INCH
 
 
@@ -100,5 +99,7 @@ def _counted(count: int, noun: str) -> str:
 
 
 def _width(ticks: int, unit: LengthUnit) -> str:
+    from blocklang.cutting import format_measure
+
     mark = Fraction(1, 16) if unit is LengthUnit.INCH else Fraction(10, 254)
     return format_measure(max(1, round(Fraction(ticks, TICKS_PER_INCH) / mark)) * mark, unit)

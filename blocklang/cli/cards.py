@@ -7,7 +7,8 @@ from itertools import zip_longest
 from typing import TYPE_CHECKING
 
 from blocklang.block import LengthUnit
-from blocklang.catalogue import Facts, small_picture
+from blocklang.catalogue.facts import Facts
+from blocklang.catalogue.picture import small_picture
 from blocklang.cli.cataloguing import Listed
 from blocklang.cli.choices import overrides_from
 from blocklang.cli.lengths import shown_size

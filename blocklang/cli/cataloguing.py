@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from blocklang.catalogue.facts import Facts, facts_of
+from blocklang.catalogue.facts import Facts
 from blocklang.catalogue.index import Index, Known, Stamp, index_path
 from blocklang.cli.waiting import working
 from blocklang.cli.walking import Walk
@@ -55,6 +55,7 @@ def _stamp_packs(walk: Walk, index: Index) -> None:
 
 def _facts(entry: Entry, walk: Walk, index: Index) -> Facts | None:
     from blocklang.assembly import assemble
+    from blocklang.catalogue.working_out import facts_of
     from blocklang.graph import build_graph
     from blocklang.packs.gathering import read_with_placed
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from blocklang.assembly import assemble
 from blocklang.calling import make_files
-from blocklang.catalogue import facts_of
+from blocklang.catalogue.working_out import facts_of
 from blocklang.cli.failing import CommandFault, reason, say
 from blocklang.cli.pack_command import guard
 from blocklang.cli.showing import show

@@ -19,7 +19,7 @@ from blocklang.cli.writing import print_text
 from blocklang.diagnostics.snippets import printable
 
 if TYPE_CHECKING:
-    from blocklang.catalogue import Facts
+    from blocklang.catalogue.facts import Facts
 
 NUMBER = "NUMBER"
 
@@ -101,8 +101,9 @@ def as_json(one: Listed) -> dict[str, object]:
 def _print_table(found: list[Listed]) -> None:
     rows = [_row(one) for one in found]
     widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))] if rows else []
-    for row in rows:
-        print_text("  ".join(printable(text).ljust(width) for text, width in zip(row, widths, strict=True)).rstrip())
+    form = "  ".join(f"%-{width}s" for width in widths)
+    if rows:
+        print_text("\n".join(printable(form % row).rstrip() for row in rows))
 
 
 def _row(one: Listed) -> tuple[str, ...]:

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from blocklang.block import Block, LengthUnit
-from blocklang.catalogue import Facts
+from blocklang.catalogue.facts import Facts
 from blocklang.cutting import format_measure
 from blocklang.geometry import TICKS_PER_INCH
 

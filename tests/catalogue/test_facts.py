@@ -5,9 +5,10 @@ import math
 import pytest
 
 from blocklang.block import LengthUnit
-from blocklang.catalogue import facts_of, small_picture
 from blocklang.catalogue.difficulty import Difficulty, Hardness, difficulty_of
+from blocklang.catalogue.picture import small_picture
 from blocklang.catalogue.shapes import narrowest, shape_of, sharpest
+from blocklang.catalogue.working_out import facts_of
 from blocklang.geometry import TICKS_PER_INCH, Arc, Edge, Outline, from_inches
 from tests.support.blocks import block, drunkards_path, grid, patch, pinwheel, square, star, whirl
 from tests.support.route import assembly_of

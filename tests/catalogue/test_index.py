@@ -10,8 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from blocklang.catalogue import Index, Known, Stamp, facts_of
-from blocklang.catalogue.index import index_path
+from blocklang.catalogue.index import Index, Known, Stamp, index_path
+from blocklang.catalogue.working_out import facts_of
 from tests.support.blocks import grid, star
 from tests.support.route import assembly_of
 
@@ -182,7 +182,7 @@ def test_index_is_whole_or_as_before_wherever_it_is_killed(kept, files, tmp_path
 import os, signal, sys
 from dataclasses import replace
 from pathlib import Path
-from blocklang.catalogue import Index
+from blocklang.catalogue.index import Index
 WRITES = {{"os.mkdir", "os.rename", "os.remove", "os.chmod"}}
 
 def killed_at(number):
