@@ -7,7 +7,14 @@ from blocklang_drawing import say_measure
 from blocklang.assembly import JoinKind
 from blocklang.bias import Bias, find_bias
 from blocklang.block import LengthUnit, SpinSense
-from blocklang.cutting import describe_layout, describe_piece, describe_strip_set
+from blocklang.cutting import (
+    describe_layout,
+    describe_piece,
+    describe_sensitivity,
+    describe_strip_set,
+    sensitive_steps,
+    sensitivities,
+)
 from blocklang.hooks import OutputOptions
 from blocklang.paper_piecing import offer_papers
 from blocklang.plan import PlanStep, SewingPlan
@@ -62,7 +69,7 @@ def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
     """Return the words of a plan's sheet."""
     block, unit = plan.block, options.unit
     bias = find_bias(plan.graph, plan.cutting)
-    stretchy = _stretchy_steps(plan, bias)
+    stretchy, slips = _stretchy_steps(plan, bias), _slips(plan, unit)
     finished, unfinished = _sizes(plan, unit)
     return Sheet(
         name=block.name,
@@ -71,13 +78,20 @@ def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
         notes=block.notes,
         facts=_facts(plan, options),
         fabrics=tuple(_fabric(plan, fabric.id, unit) for fabric in block.fabrics if _is_used(plan, fabric.id)),
-        cutting_notes=(*_strip_sets(plan, unit), *plan.cutting.notes, *words.TEST_STRIP_OFF),
+        cutting_notes=(
+            *_strip_sets(plan, unit),
+            *((words.OTHER_WAYS,) if plan.cutting.offers else ()),
+            *plan.cutting.notes,
+            *words.TEST_STRIP_OFF,
+        ),
         before=(
             words.allowance_line(say_measure(block.seam_allowance, unit)),
             *(warning.sentence for warning in bias.outside),
         ),
         cautions=words.CAUTIONS,
-        steps=tuple(_step(plan, step, options, stretchy.get(step.number, ())) for step in plan.steps),
+        steps=tuple(
+            _step(plan, step, options, stretchy.get(step.number, ()), slips.get(step.number, ())) for step in plan.steps
+        ),
         pressing=(
             *words.MAP_SENTENCES,
             *((words.SPINS_SHOWN,) if _is_spun(plan) else ()),
@@ -138,8 +152,17 @@ def _stretchy_steps(plan: SewingPlan, bias: Bias) -> dict[int, tuple[str, ...]]:
     return said
 
 
-def _step(plan: SewingPlan, step: PlanStep, options: OutputOptions, stretchy: tuple[str, ...]) -> StepEntry:
-    said = step_sentences(plan, step, options.unit, stretchy)
+def _slips(plan: SewingPlan, unit: LengthUnit) -> dict[int, tuple[str, ...]]:
+    """Return what seams a little too wide do at the steps where that shows, by their numbers."""
+    shown = set(sensitive_steps(plan.assembly))
+    found = enumerate(sensitivities(plan.assembly))
+    return {index + 1: (describe_sensitivity(one, unit),) for index, one in found if index in shown and one is not None}
+
+
+def _step(
+    plan: SewingPlan, step: PlanStep, options: OutputOptions, stretchy: tuple[str, ...], slips: tuple[str, ...]
+) -> StepEntry:
+    said = step_sentences(plan, step, options.unit, stretchy, slips)
     check = said[-1] if step.measures is not None else ""
     return StepEntry(
         number=step.number,

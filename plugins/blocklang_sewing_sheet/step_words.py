@@ -16,9 +16,12 @@ def first_making(step: PlanStep) -> tuple[PlanJoin, ...]:
 
 
 def step_sentences(
-    plan: SewingPlan, step: PlanStep, unit: LengthUnit, stretchy: tuple[str, ...] = ()
+    plan: SewingPlan, step: PlanStep, unit: LengthUnit, stretchy: tuple[str, ...] = (), slips: tuple[str, ...] = ()
 ) -> tuple[str, ...]:
-    """Return the sentences of a step, in order; `stretchy` says which of its edges are on the bias."""
+    """Return the sentences of a step, in order.
+
+    `stretchy` says which of its edges are on the bias, `slips` what seams a little too wide would do to it.
+    """
     joins = first_making(step)
     return (
         *_begin(plan, step, joins),
@@ -29,6 +32,7 @@ def step_sentences(
         *stretchy,
         *_press(plan, joins),
         *version_sentences(plan, step),
+        *slips,
         *_check(plan, step, unit),
     )
 

@@ -92,6 +92,7 @@ def allowance_line(allowance: str) -> str:
     return f"The seam allowance is {allowance} everywhere."
 
 
+OTHER_WAYS: Final = "Some units can be made several at once; the cutting list tells how under other ways to cut."
 TEST_STRIP_OFF: Final = (
     "If the test strips measure less, sew a thread's width nearer the raw edge.",
     "If they measure more, sew a thread's width further in.",
