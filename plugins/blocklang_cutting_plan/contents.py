@@ -48,7 +48,8 @@ class PlanWords:
 def cloth_of(plan: SewingPlan, options: OutputOptions) -> ClothPlan:
     """Return the cutting plan of a sewing plan, as it was asked for."""
     chosen = Chosen(options)
-    wishes = ClothOptions(chosen.shrinkage, chosen.reserve, chosen.turning)
+    shrinkage = chosen.shrinkage or plan.cutting.options.shrinkage
+    wishes = ClothOptions(shrinkage, chosen.reserve, chosen.turning)
     return plan_cloth(plan.block, plan.cutting, wishes)
 
 
