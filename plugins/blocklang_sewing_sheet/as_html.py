@@ -11,7 +11,7 @@ from blocklang_sewing_sheet import screen_words, words
 from blocklang_sewing_sheet.contents import Sheet, write_sheet
 from blocklang_sewing_sheet.marks import used_marks
 from blocklang_sewing_sheet.page_policy import policy_for
-from blocklang_sewing_sheet.pictures import Picture, draw_narrow_steps, draw_pictures
+from blocklang_sewing_sheet.pictures import ENLARGED, Picture, draw_narrow_steps, draw_pictures
 from blocklang_sewing_sheet.ticks_key import ticks_key
 
 if TYPE_CHECKING:
@@ -29,7 +29,7 @@ def write_html(plan: SewingPlan, options: OutputOptions) -> str:
     from markupsafe import Markup
 
     sheet, pages = write_sheet(plan, options), _pages()
-    style = Markup(pages.get_template("sheet.css.j2").render(paper=options.paper.value))  # noqa: S704 - ours
+    style = Markup(pages.get_template("sheet.css.j2").render(paper=options.paper.value, enlarged=ENLARGED))  # noqa: S704 - ours
     script = Markup(pages.get_template("ticks.js").render())  # noqa: S704 - ours
     return pages.get_template("sheet.html.j2").render(
         policy=policy_for(style=style, script=script),

@@ -26,13 +26,15 @@ from blocklang_sewing_sheet.marks import used_marks
 STEP_WIDTH, STEP_HEIGHT = 460.0, 172.0
 #: What is free across a telephone of 360 pixels, and how high a picture may be there (points).
 NARROW_WIDTH, NARROW_HEIGHT = 222.0, 300.0
+#: How much larger the pictures of the steps are in large print, with the figures in them.
+ENLARGED = 1.3
 #: A block of more patches is drawn once: two pictures of each step would make the page slow to open.
 MOST_DRAWN_TWICE = 150
 
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """A picture as SVG text; width and height in points, `alt` what it shows."""
+    """A picture as SVG text; width and height (points) as it is to be shown, `alt` what it shows."""
 
     svg: str
     width: float
@@ -80,9 +82,11 @@ def draw_narrow_steps(plan: SewingPlan, options: OutputOptions, sheet: Sheet) ->
 def _steps(
     plan: SewingPlan, options: OutputOptions, sheet: Sheet, theme: Theme, width: float, height: float
 ) -> Iterator[Picture]:
+    scale = ENLARGED if options.large_print else 1.0
     for step, entry in zip(plan.steps, sheet.steps, strict=True):
-        drawing = draw_step(plan, step, theme, width=width, height=height, shown_in=options.unit)
-        yield _picture(drawing, picture_words.tell_step(plan, step, entry))
+        drawing = draw_step(plan, step, theme, width=width / scale, height=height, shown_in=options.unit)
+        drawn = _picture(drawing, picture_words.tell_step(plan, step, entry))
+        yield replace(drawn, width=drawn.width * scale, height=drawn.height * scale)
 
 
 def _picture(drawing: Drawing, alt: str) -> Picture:

@@ -35,6 +35,7 @@ def test_large_print_fits_too_and_is_larger(open_page, sheet):
     for width in at_every_width(large):
         assert large.evaluate("document.documentElement.scrollWidth") == width
         assert large.evaluate(STICKING_OUT) == []
+        assert large.evaluate(SMALLEST) >= 12  # pixels
     sizes = [page.evaluate("parseFloat(getComputedStyle(document.body).fontSize)") for page in (plain, large)]
     assert sizes[1] >= 1.25 * sizes[0]
     assert sizes[1] >= 20
