@@ -31,9 +31,19 @@ def _orders(plan: SewingPlan, step: PlanStep, letters: dict[str, str]) -> dict[s
         marked = [letters[unit] for unit in units if unit in letters]
         if len(units) > 1 and marked:
             alike = len(set(marked)) == 1
-            order = ", ".join(letters.get(unit) or spoken(plan, unit) for unit in units)
+            order = _order(plan, units, letters)
             found[joins[-1].makes] = words.only_marked(marked[0]) if alike else words.in_order(order)
     return found
+
+
+def _order(plan: SewingPlan, units: tuple[str, ...], letters: dict[str, str]) -> str:
+    """Return units in order; letters stand alone only where all are one kind, else "B" could be taken for unit B."""
+    said = [spoken(plan, unit) for unit in units]
+    if len(set(said)) == 1 and all(unit in letters for unit in units):
+        return ", ".join(letters[unit] for unit in units)
+    return ", ".join(
+        words.marked(name, letters[unit]) if unit in letters else name for name, unit in zip(said, units, strict=True)
+    )
 
 
 def _counted(orders: Iterable[str]) -> list[tuple[str, int]]:

@@ -144,6 +144,7 @@ SEW_ON: Final = "Start where the stitches stopped, with a backstitch."
 CHAIN_PIECE: Final = "Chain-piece them: feed one after the other without cutting the thread."
 PRESS_ARROWS: Final = "Press each seam the way its arrow points."
 PRESS_OPEN: Final = "Press the seam open."
+WORK_SO_FAR: Final = "the work so far"
 TRIM_POINTS: Final = "Trim the points that stick out."
 
 
@@ -200,6 +201,11 @@ def only_marked(letter: str) -> str:
     return f"from what is marked {letter}"
 
 
+def marked(what: str, letter: str) -> str:
+    """Say which of the marked units lies among others."""
+    return f"{what} marked {letter}"
+
+
 def in_order(order: str) -> str:
     """Say in which order marked units lie."""
     return f"in the order {order}"
@@ -234,6 +240,11 @@ def take_two(pair: str) -> str:
 def press_toward(what: str, seams: int) -> str:
     """Say where the allowances of a step lie."""
     return f"Press the {'seam' if seams == 1 else 'seams'} toward {what}."
+
+
+def comes_out(what: str) -> str:
+    """Say what a step makes, where there is nothing to measure."""
+    return f"This makes {what}."
 
 
 def must_measure(measures: str, what: str) -> str:
