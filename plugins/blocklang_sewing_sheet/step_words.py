@@ -74,7 +74,9 @@ def _stops(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
 def _needle(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[str, ...]:
     if step.kind is not JoinKind.SET_IN or step.needle.patches == 1:
         return ()
-    return (words.largest_piece(spoken(plan, step.needle.unit), say_oblong(step.needle.size, unit)),)
+    grown = any(join.makes == step.needle.unit for join in step.joins)
+    largest = words.WORK_SO_FAR if grown else spoken(plan, step.needle.unit)
+    return (words.largest_piece(largest, say_oblong(step.needle.size, unit)),)
 
 
 def _sew(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
@@ -176,6 +178,7 @@ def _inner_junctions(plan: SewingPlan, join: PlanJoin) -> tuple[int, ...]:
 
 
 def _check(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[str, ...]:
-    if step.measures is None:
-        return ()
-    return (words.must_measure(say_oblong(step.measures, unit), spoken(plan, step.makes[0])),)
+    what = spoken(plan, step.makes[0])
+    return (
+        words.comes_out(what) if step.measures is None else words.must_measure(say_oblong(step.measures, unit), what),
+    )
