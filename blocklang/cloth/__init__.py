@@ -5,13 +5,24 @@ May import cutting and all that lies before it; nothing later on the route.
 
 from blocklang.cloth.laying_out import lay_out
 from blocklang.cloth.panels import fill_panel
-from blocklang.cloth.plan import ClothOptions, ClothPlan, FabricPlan, PlannedStrip, SubCuts, Turning
+from blocklang.cloth.plan import (
+    ClothOptions,
+    ClothPlan,
+    CutStock,
+    FabricPlan,
+    PlannedStrip,
+    Precut,
+    Stock,
+    SubCuts,
+    Turning,
+)
 from blocklang.cloth.planning import plan_cloth
 from blocklang.cloth.values import FilledPanel, Filling, Layout, Order, Panel, Way, in_order, straight_way
 
 __all__ = [
     "ClothOptions",
     "ClothPlan",
+    "CutStock",
     "FabricPlan",
     "FilledPanel",
     "Filling",
@@ -19,6 +30,8 @@ __all__ = [
     "Order",
     "Panel",
     "PlannedStrip",
+    "Precut",
+    "Stock",
     "SubCuts",
     "Turning",
     "Way",

@@ -9,17 +9,20 @@ from dataclasses import dataclass, field
 
 from blocklang.cloth.fillings import Knapsack, weigh
 from blocklang.cloth.panel_program import PARTS, price, shelf_of, worth_of
-from blocklang.cloth.searching import worthy_fillings
+from blocklang.cloth.searching import TooManyError, worthy_fillings
 from blocklang.cloth.values import FilledPanel, Filling, Panel
 
 #: More strips than this are never searched; no panel of a size that is cut from cloth comes near.
 _MOST_FILLINGS = 10**6
+#: How often a strip is tried after others at most.
+_MOST_TRIES = 10**9
 
 
-def fill_panel(panel: Panel) -> FilledPanel:
+def fill_panel(panel: Panel, fillings: int = _MOST_FILLINGS, tries: int = _MOST_TRIES) -> FilledPanel:
     """Return the strips of a panel that are worth most; trimming is allowed, turning only by ways that are given.
 
-    No way may be higher than the panel. A strip runs across it, sub-cuts go across the strip; the answer is proven.
+    No way may be higher than the panel. A strip runs across it, sub-cuts go across the strip. The answer is proven
+    unless it would take listing more than so many fillings or trying more than so many strips.
     """
     if not panel.ways:
         return FilledPanel((), 0)
@@ -29,16 +32,19 @@ def fill_panel(panel: Panel) -> FilledPanel:
         max(0, worth * PARTS - paid) * copies
         for worth, paid, copies in zip(panel.worth, prices, panel.copies, strict=True)
     )
-    stacked = _stacked(panel.height, knapsack)
-    search = _Search(panel, prices, above, stacked, known, worth_of(panel, known), [0] * len(panel.copies))
+    stacked = stack(panel.height, knapsack)
+    search = _Search(panel, prices, above, stacked, known, worth_of(panel, known), [0] * len(panel.copies), tries)
     whole, goal = stacked[max(stacked)], search.goal()
-    fillings = worthy_fillings(knapsack, lambda height: goal - whole[panel.height - height], _MOST_FILLINGS)
-    search.groups = _by_height(fillings, knapsack)
+    try:
+        found = worthy_fillings(knapsack, lambda height: goal - whole[panel.height - height], fillings)
+    except TooManyError:
+        return FilledPanel(search.best, search.worth, proven=False)
+    search.groups = _by_height(found, knapsack)
     search.go_on(0, 0, panel.height, 0)
-    return FilledPanel(search.best, search.worth)
+    return FilledPanel(search.best, search.worth, proven=search.tries > 0)
 
 
-def _stacked(height: int, knapsack: Knapsack) -> dict[int, list[int]]:
+def stack(height: int, knapsack: Knapsack) -> dict[int, list[int]]:
     """Return for every height of strip what strips no higher are worth at most in a panel of each height up to this."""
     found, rows = [0] * (height + 1), {}
     for high, top in knapsack.shelf.tops():
@@ -74,6 +80,7 @@ class _Search:
     best: tuple[Filling, ...]
     worth: int
     counts: list[int]
+    tries: int
     groups: tuple[tuple[int, tuple[_Priced, ...]], ...] = ()
     chosen: list[Filling] = field(default_factory=list)
 
@@ -97,6 +104,9 @@ class _Search:
                 self._try(index, number, room, priced)
 
     def _try(self, index: int, number: int, room: int, priced: int) -> None:
+        if not self.tries:
+            return
+        self.tries -= 1
         height, fillings = self.groups[index]
         worth, filling = fillings[number]
         priced += worth - self._too_many(filling)

@@ -15,17 +15,41 @@ class Turning(StrEnum):
     ALWAYS = "always"  # wherever it makes the plan shorter
 
 
+class Precut(StrEnum):
+    """What cloth is kept as beside lengths off the bolt."""
+
+    FAT_QUARTER = "fat quarter"
+    STRIP = "strip"
+    SQUARE = "square"
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """So many equal pieces of a fabric that are there already, `width` along the strips cut from them, `height` up.
+
+    What is measured is what can be used; `width` lies across the cloth as it came from the bolt.
+    """
+
+    fabric: str
+    precut: Precut
+    width: Fraction
+    height: Fraction
+    count: int
+
+
 @dataclass(frozen=True, slots=True)
 class ClothOptions:
     """What may be chosen about cloth beyond the cutting list.
 
     `shrinkage` is the part of its length that cloth loses in the wash (3/100), `reserve` inches that are bought beyond
-    the plan. Fabrics that the block says are printed one way are never turned, whatever `turning` says.
+    the plan. Fabrics that the block says are printed one way are never turned, whatever `turning` says. `stock` is cut
+    first where less has to be bought then; it is not washed again.
     """
 
     shrinkage: Fraction = Fraction(0)
     reserve: Fraction = Fraction(0)
     turning: Turning = Turning.TO_BUY_LESS
+    stock: tuple[Stock, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +90,33 @@ class PlannedStrip:
 
 
 @dataclass(frozen=True, slots=True)
+class CutStock:
+    """Pieces of stock that are cut alike; `first` is the number of the first of them among the equal ones.
+
+    `strips` are numbered within each piece, the widest first; `left` is the height that no strip is cut from. `fullest`
+    says that by area no strips and sub-cuts take more out of such a piece, of the shapes that were still to be cut.
+    """
+
+    stock: Stock
+    first: int
+    count: int
+    strips: tuple[PlannedStrip, ...]
+    left: Fraction
+    fullest: bool
+
+    @property
+    def last(self) -> int:
+        """The number of the last of these pieces."""
+        return self.first + self.count - 1
+
+
+@dataclass(frozen=True, slots=True)
 class FabricPlan:
     """All strips of one fabric, the widest first.
+
+    `strips`, and all that is said about their length, are what is cut beside `cut_stock`. `stock` is what was there;
+    with all of it no plan of strips and sub-cuts buys less than `least_with_stock` yards, without it `yards_without`
+    are bought. Both are `least_yards` and `yards` where there is no stock.
 
     `length` is what they take of the cloth. `area` is the bound by area alone; `relaxed` that of the linear program
     over strips, `bound` the best that is proven for plans of strips and sub-cuts: no such plan is shorter.
@@ -84,6 +133,10 @@ class FabricPlan:
     to_buy: Fraction
     yards: Fraction
     least_yards: Fraction
+    least_with_stock: Fraction
+    yards_without: Fraction
+    stock: tuple[Stock, ...] = ()
+    cut_stock: tuple[CutStock, ...] = ()
 
     @property
     def proven(self) -> bool:
@@ -94,6 +147,10 @@ class FabricPlan:
     def least_to_buy(self) -> bool:
         """Whether no plan of strips and sub-cuts needs less from the shop."""
         return self.yards == self.least_yards
+
+    def used(self, stock: Stock) -> int:
+        """Return how many pieces of a stock are cut."""
+        return sum(cut.count for cut in self.cut_stock if cut.stock == stock)
 
     @property
     def waste(self) -> float:

@@ -76,10 +76,11 @@ class Panel:
 
 @dataclass(frozen=True, slots=True)
 class FilledPanel:
-    """The strips that fill a panel, and what they are worth together; proven to be the most."""
+    """The strips that fill a panel, and what they are worth together; `proven` says that nothing is worth more."""
 
     strips: tuple[Filling, ...]
     worth: int
+    proven: bool = True
 
 
 def straight_way(kind: int, height: int, length: int, width: int) -> Way:
