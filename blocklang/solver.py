@@ -1,6 +1,10 @@
 """The integer-programming solver, set so that it prints nothing and answers the same every time."""
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
+
+#: A sum of columns with their factors, held between two bounds.
+Row = tuple[float, float, dict[int, float]]
 
 if TYPE_CHECKING:
     import highspy
@@ -29,3 +33,28 @@ def silent_solver(max_nodes: int) -> "highspy.Highs":
     ):
         solver.setOptionValue(option, value)
     return solver
+
+
+def model(
+    costs: Sequence[float], upper: Sequence[float], whole: Sequence[bool], rows: Sequence[Row]
+) -> "highspy.HighsLp":
+    """Return a program for the solver: the least cost of columns from 0 up, whole ones among them, that keep all rows."""
+    import highspy
+
+    lp = highspy.HighsLp()
+    lp.num_col_, lp.num_row_ = len(costs), len(rows)
+    lp.col_cost_, lp.col_lower_, lp.col_upper_ = list(costs), [0.0] * len(costs), list(upper)
+    lp.row_lower_ = [low for low, _, _ in rows]
+    lp.row_upper_ = [high for _, high, _ in rows]
+    starts, indices, values = [0], [], []
+    for _, _, terms in rows:
+        columns = sorted(terms)
+        indices += columns
+        values += [terms[column] for column in columns]
+        starts.append(len(indices))
+    matrix = lp.a_matrix_
+    matrix.format_ = highspy.MatrixFormat.kRowwise
+    matrix.start_, matrix.index_, matrix.value_ = starts, indices, values
+    kinds = {True: highspy.HighsVarType.kInteger, False: highspy.HighsVarType.kContinuous}
+    lp.integrality_ = [kinds[one] for one in whole]
+    return lp

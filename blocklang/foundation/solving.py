@@ -5,6 +5,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from blocklang.solver import Row, model, silent_solver
+
 if TYPE_CHECKING:
     import highspy
 
@@ -12,6 +14,7 @@ if TYPE_CHECKING:
 MOST_WORK = 1_000_000
 _FEWEST_NODES = 5
 _SLACK = 1e-6
+_NO_END = 2**31 - 1
 
 
 @dataclass(slots=True)
@@ -20,7 +23,7 @@ class Program:
 
     costs: list[float] = field(default_factory=list)
     whole: list[bool] = field(default_factory=list)
-    rows: list[tuple[float, float, dict[int, float]]] = field(default_factory=list)
+    rows: list[Row] = field(default_factory=list)
 
     def column(self, cost: float = 0.0, whole: bool = True) -> int:
         """Add a column and return its place."""
@@ -92,45 +95,7 @@ def rounded_up(bound: float) -> int:
 
 
 def _loaded(program: Program) -> "highspy.Highs":
-    solver = _silent_solver()
-    for option, value in (("output_flag", False), ("threads", 1), ("parallel", "off"), ("mip_rel_gap", 0.0)):
-        solver.setOptionValue(option, value)
-    solver.passModel(_model(program))
+    solver = silent_solver(_NO_END)
+    solver.setOptionValue("mip_abs_gap", _SLACK)
+    solver.passModel(model(program.costs, [1.0] * len(program.costs), program.whole, program.rows))
     return solver
-
-
-def _silent_solver() -> "highspy.Highs":
-    import highspy
-
-    class Silent(highspy.Highs):
-        """A solver that prints nothing: standard output belongs to results, and its greeting comes that early."""
-
-        def enableCallbacks(self) -> None:  # noqa: N802 - the solver's own name
-            """Fall silent before the greeting."""
-            self.silent()
-            super().enableCallbacks()  # type: ignore[no-untyped-call]
-
-    return Silent()  # type: ignore[no-untyped-call]
-
-
-def _model(program: Program) -> "highspy.HighsLp":
-    import highspy
-
-    lp = highspy.HighsLp()
-    lp.num_col_, lp.num_row_ = len(program.costs), len(program.rows)
-    lp.col_cost_ = program.costs
-    lp.col_lower_, lp.col_upper_ = [0.0] * len(program.costs), [1.0] * len(program.costs)
-    lp.row_lower_ = [low for low, _, _ in program.rows]
-    lp.row_upper_ = [high for _, high, _ in program.rows]
-    starts, indices, values = [0], [], []
-    for _, _, terms in program.rows:
-        columns = sorted(terms)
-        indices += columns
-        values += [terms[column] for column in columns]
-        starts.append(len(indices))
-    matrix = lp.a_matrix_
-    matrix.format_ = highspy.MatrixFormat.kRowwise
-    matrix.start_, matrix.index_, matrix.value_ = starts, indices, values
-    kinds = {True: highspy.HighsVarType.kInteger, False: highspy.HighsVarType.kContinuous}
-    lp.integrality_ = [kinds[whole] for whole in program.whole]
-    return lp

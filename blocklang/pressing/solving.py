@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from blocklang.pressing.program import CONSTANT, Program, Sum
 from blocklang.pressing.ranks import Rank
+from blocklang.solver import Row, model, silent_solver
 
 if TYPE_CHECKING:
     import highspy
@@ -91,57 +92,22 @@ def _improve(run: Run, cost: Sum, deadline: float | None) -> bool:
 
 
 def _load(program: Program) -> "highspy.Highs":
-    solver = _silent_solver()
-    for option, value in (
-        ("output_flag", False),
-        ("threads", 1),
-        ("parallel", "off"),
-        ("mip_rel_gap", 0.0),
-        ("mip_abs_gap", 0.9),
-        ("mip_max_nodes", max(20, _MOST_WORK // (len(program.upper) + 1))),
-    ):
-        solver.setOptionValue(option, value)
-    solver.passModel(_model(program))
+    solver = silent_solver(max(20, _MOST_WORK // (len(program.upper) + 1)))
+    size = len(program.upper)
+    solver.passModel(model([0.0] * size, list(map(float, program.upper)), program.whole, _rows(program)))
     return solver
 
 
-def _silent_solver() -> "highspy.Highs":
-    import highspy
-
-    class Silent(highspy.Highs):
-        """A solver that prints nothing: standard output belongs to results, and its greeting comes that early."""
-
-        def enableCallbacks(self) -> None:  # noqa: N802 - the solver's own name
-            """Fall silent before the greeting."""
-            self.silent()
-            super().enableCallbacks()  # type: ignore[no-untyped-call]
-
-    return Silent()  # type: ignore[no-untyped-call]
-
-
-def _model(program: Program) -> "highspy.HighsLp":
-    import highspy
-
+def _rows(program: Program) -> list[Row]:
     rows = [(low, math.inf, row) for low, row in program.rows] + [(0, 0.0, row) for row in program.equal]
-    lp = highspy.HighsLp()
-    lp.num_col_, lp.num_row_ = len(program.upper), len(rows)
-    lp.col_cost_ = [0.0] * len(program.upper)
-    lp.col_lower_ = [0.0] * len(program.upper)
-    lp.col_upper_ = [float(upper) for upper in program.upper]
-    lp.row_lower_ = [low - row.get(CONSTANT, 0) for low, _, row in rows]
-    lp.row_upper_ = [high - row.get(CONSTANT, 0) for _, high, row in rows]
-    starts, indices, values = [0], [], []
-    for _, _, row in rows:
-        columns = sorted(column for column in row if column != CONSTANT)
-        indices += columns
-        values += [float(row[column]) for column in columns]
-        starts.append(len(indices))
-    matrix = lp.a_matrix_
-    matrix.format_ = highspy.MatrixFormat.kRowwise
-    matrix.start_, matrix.index_, matrix.value_ = starts, indices, values
-    kinds = {True: highspy.HighsVarType.kInteger, False: highspy.HighsVarType.kContinuous}
-    lp.integrality_ = [kinds[whole] for whole in program.whole]
-    return lp
+    return [
+        (
+            low - row.get(CONSTANT, 0),
+            high - row.get(CONSTANT, 0),
+            {column: float(factor) for column, factor in row.items() if column != CONSTANT},
+        )
+        for low, high, row in rows
+    ]
 
 
 def value_of(one: Sum, columns: list[float]) -> float:
