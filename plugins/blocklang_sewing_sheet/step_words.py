@@ -30,7 +30,7 @@ def step_sentences(
         *((words.CHAIN_PIECE,) if step.chained else ()),
         *_needle(plan, step, unit),
         *stretchy,
-        *_press(plan, joins),
+        *_press(plan, step, joins),
         *version_sentences(plan, step),
         *slips,
         *_check(plan, step, unit),
@@ -123,11 +123,11 @@ def _set_in(joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
     )
 
 
-def _press(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+def _press(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
     pressed = [item for join in joins for item in join.press]
     if not pressed:
         return ()
-    spun, locks = _spins(joins), _locks(joins)
+    spun, locks = _spins(joins), _locks(step.joins)
     toward = {item.toward for item in pressed}
     if toward == {None}:
         return *spun, words.PRESS_OPEN, *locks

@@ -126,3 +126,30 @@ def measures_of(shape: BaseGeometry, allowance: float) -> tuple[float, float]:
     """Return how wide and high a unit is from raw edge to raw edge."""
     width, height = _extent(shape)
     return width + 2 * allowance, height + 2 * allowance
+
+
+def corner_angles(patch: Plan) -> list[float]:
+    """Return the angles at the corners of a patch with straight sides, in degrees."""
+    corners = patch["outline"]
+    ways = [math.atan2(b[1] - a[1], b[0] - a[0]) for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]
+    return [
+        180 - abs(math.degrees(math.remainder(b - a, math.tau))) for a, b in zip(ways, ways[1:] + ways[:1], strict=True)
+    ]
+
+
+def most_crossed(shape: BaseGeometry, joins: list[Plan], lines: int = 97) -> float:
+    """Return how many seams a line across a unit crosses at most, each as far as its normal lies along the line."""
+    pieces = [(start, end) for join in joins for start, end in zip(join["path"], join["path"][1:], strict=False)]
+    west, south, east, north = shape.bounds
+    level = [_crossed(pieces, 1, south + (north - south) * (k + 0.5) / lines) for k in range(lines)]
+    upright = [_crossed(pieces, 0, west + (east - west) * (k + 0.5) / lines) for k in range(lines)]
+    return max(*level, *upright)
+
+
+def _crossed(pieces: list[tuple[list[float], list[float]]], axis: int, at: float) -> float:
+    across = [
+        abs(end[axis] - start[axis]) / math.dist(start, end)
+        for start, end in pieces
+        if min(start[axis], end[axis]) < at < max(start[axis], end[axis])
+    ]
+    return sum(across)

@@ -14,7 +14,16 @@ from blocklang_sewing_sheet.as_text import WIDTH
 from blocklang.hooks import OutputOptions
 from tests.library.plans import json_of as plan_json_of
 from tests.library.plans import plan_of
-from tests.sheets.finished_pieces import Plan, eighths_up, finished, fits, measures_of, shapes_of_units
+from tests.sheets.finished_pieces import (
+    Plan,
+    corner_angles,
+    eighths_up,
+    finished,
+    fits,
+    measures_of,
+    most_crossed,
+    shapes_of_units,
+)
 from tests.sheets.following import NUMBER, CutLine, SheetText, StepText, count_of, inches, read_sheet, shelf, total
 
 (OUTPUT,) = blocklang_outputs()
@@ -137,15 +146,20 @@ def test_awkward_seams_are_counted_at_a_glance(name: str) -> None:
 
 @every_block
 def test_titles_count_what_is_joined(name: str) -> None:
-    for step in sheet_of(name).steps:
+    sheet = sheet_of(name)
+    for step in sheet.steps:
         if row := re.fullmatch(r"Sew a row of (\d+)", step.title):
             assert total(step.parts) == int(row[1])
         elif several := re.fullmatch(rf"Sew (two|\d+) of ({UNIT}) together", step.title):
             assert step.parts == ((several[2], count_of(several[1])),)
         elif set_in := re.fullmatch(r"Set in (?:the .*|(\d+) .*)", step.title):
             assert total(step.parts) - 1 == int(set_in[1] or 1)
-        for unit in re.findall(UNIT, step.title):
-            assert unit in dict(step.parts)
+        if step.title.startswith("Sew "):
+            assert set(re.findall(UNIT, step.title)) <= {part for part, _ in step.parts}
+        if pair := re.fullmatch(r"Sew (?:the curve: )?the (\w+) patch to the (\w+) patch", step.title):
+            assert list(pair.groups()) == [sheet.cut_line(part).fabric for part, _ in step.parts]
+        elif pair := re.fullmatch(rf"Sew ({UNIT}) to ({UNIT})", step.title):
+            assert list(pair.groups()) == [part for part, _ in step.parts]
 
 
 # --- What a sentence names
@@ -181,6 +195,20 @@ def test_pressing_goes_toward_something_in_the_seam(name: str) -> None:
                 assert pressed[1] in {line.fabric for line in lines}
             else:
                 assert sheet.cut_line(pressed[1]) in lines
+
+
+@every_block
+def test_allowances_lie_where_the_words_say(name: str) -> None:
+    sheet, plan, cut_by = sheet_of(name), json_of(name), lines_of_patches(name)
+    for step, planned in zip(sheet.steps, plan["steps"], strict=True):
+        first = planned["joins"][: len(planned["joins"]) // step.make]
+        under = [cut_by[press["toward"]] for join in first for press in join["press"]]
+        for said in step.saying(r"^Press the seams? toward the (.*?)(?: (fabric))?\.$"):
+            assert said[0].startswith("Press the seams") == (len(first) > 1 or step.title.startswith("Set in"))
+            if said[2]:
+                assert {line.fabric for line in under} == {said[1]}
+            else:
+                assert set(under) == {sheet.cut_line(said[1])}
 
 
 @every_block
@@ -234,6 +262,36 @@ def test_what_locks_finds_something_to_lock_with(name: str) -> None:
     assert matching == {number for number in locking if not _is_curve_or_set_in(sheet.steps[number - 1])}
 
 
+@every_block
+def test_every_step_where_a_seam_locks_is_named(name: str) -> None:
+    """A seam locks where it ends on the line of a later one, at a junction that the plan says is locked."""
+    plan = json_of(name)
+    locked = [junction["at"] for junction in plan["junctions"] if junction["locked"]]
+    passed = [(step["number"], at) for step in plan["steps"] for join in step["joins"] for at in join["path"][1:-1]]
+    for step, planned in zip(sheet_of(name).steps, plan["steps"], strict=True):
+        ends = [at for join in planned["joins"] for at in _ends(join) if at in locked]
+        expected = {number for number, at in passed if at in ends and number > step.number}
+        said = step.saying(rf"locks at {STEPS}")
+        assert {number for found in said for number in numbers(found[1])} == expected
+
+
+@every_block
+def test_the_stitches_to_undo_are_those_that_end_at_the_junction(name: str) -> None:
+    plan = json_of(name)
+    ended = [(step["number"], at) for step in plan["steps"] for join in step["joins"] for at in _ends(join)]
+    for step, planned in zip(sheet_of(name).steps, plan["steps"], strict=True):
+        spun = [spin["at"] for join in planned["joins"] for spin in join["spins"]]
+        expected = {number for number, at in ended if at in spun and number < step.number}
+        said = step.saying(rf"undo the few stitches of {STEPS}")
+        assert {number for found in said for number in numbers(found[1])} == expected
+        several = any("every place" in found.string for found in said)
+        assert several == (len(spun) > step.make)
+
+
+def _ends(join: Plan) -> list[list[float]]:
+    return [join["path"][0], join["path"][-1]]
+
+
 def _is_curve_or_set_in(step: StepText) -> bool:
     return step.title.startswith(("Sew the curve", "Set in"))
 
@@ -268,18 +326,21 @@ def marks_used(step: StepText, marked: set[str]) -> dict[str, Counter[str]]:
     """Return how many of which letter a step takes from each of its marked parts."""
     used: dict[str, Counter[str]] = {part: Counter() for part, _ in step.parts if part in marked}
     lots = step.saying(
-        r"^Make (?:(\d+|one) of (?:them|the \d+)|(them|it)) (?:from what is marked ([A-Z])|in the order (.*?))"
+        r"^Make (?:(\d+|one) of (?:them|the (\d+))|(?:them|it)) (?:from what is marked ([A-Z])|in the order (.*?))"
         r"(?:, press .*)?\.$"
     )
     for lot in lots:
         times = count_of(lot[1]) if lot[1] else step.make
+        assert int(lot[2] or step.make) == step.make
         for part, count in ((part, count) for part, count in step.parts if part in used):
             if lot[3]:
                 used[part][lot[3]] += times * count
             else:
                 _add_order(used[part], part, len(step.parts) == 1, lot[4].split(", "), times)
         if lot[4]:
-            assert len(lot[4].split(", ")) == total(step.parts)
+            order = [re.sub(r" marked [A-Z]$|^the ", "", said) for said in lot[4].split(", ")]
+            alone = [step.parts[0][0] if re.fullmatch("[A-Z]", said) else said for said in order]
+            assert Counter(alone) == Counter(dict(step.parts))
     return used
 
 
@@ -332,12 +393,22 @@ def test_every_patch_is_cut_once_at_its_size_and_seam_allowances(name: str) -> N
 def test_strips_add_up(name: str) -> None:
     sheet = sheet_of(name)
     held: Counter[tuple[str, str]] = Counter()
+    narrowest = {(line.fabric, line.name): width_of_strip(name, line) for line in sheet.cuts}
     for strip in sheet.strips:
         for number, piece in strip.holds:
             held[strip.fabric, piece] += number * strip.strips
-            (line,) = (line for line in sheet.cuts if (line.fabric, line.name) == (strip.fabric, piece))
-            assert not line.measures or min(line.measures) <= strip.width
+        across = [narrowest[strip.fabric, piece] for _, piece in strip.holds]
+        assert not across or max(across) == strip.width
     assert held == {(line.fabric, line.name): line.shapes for line in sheet.cuts if line.kind != "set"}
+
+
+def width_of_strip(name: str, line: CutLine) -> Fraction:
+    """Return how wide a strip must be that a line is cut from: its words say so, or the patch as it lies in the block."""
+    if line.kind != "template":
+        return line.measures[0] if line.kind in ("slanted", "pointed") else min(line.measures, default=Fraction(0))
+    patch = next(patch for patch in json_of(name)["patches"] if lines_of_patches(name)[patch["id"]] == line)
+    # Both ends of these curves run square into a straight side, so nothing sticks out beyond the allowance.
+    return eighths_up(min(measures_of(finished(patch), json_of(name)["seam_allowance"])))
 
 
 @every_block
@@ -357,13 +428,15 @@ def test_a_strip_set_adds_up(name: str) -> None:
     assert sewn == len(fabrics) * strip - 2 * (len(fabrics) - 1) * Fraction(plan["seam_allowance"])
     assert trimmed == sewn - 2 * trim
     assert int(said[8]) >= sum(line.count for line in sets)
-    assert [(line.fabric, line.width) for line in sheet.strips if not line.holds] == [(one, strip) for one in fabrics]
+    of_the_set = [(line.fabric, line.width, line.strips) for line in sheet.strips if not line.holds]
+    assert of_the_set == [(fabric, strip, 1) for fabric in fabrics]
     for patch in (patch for patch in plan["patches"] if patch["stripes"]):
         assert patch["stripes"] == fabrics
         corners = patch["outline"]
         side = math.dist(corners[0], corners[1])
         across = eighths_up(finished(patch).area / side + 2 * plan["seam_allowance"])
         assert (trimmed, apart) == (across, across)
+        assert {int(said[6]), 180 - int(said[6])} == {round(angle) for angle in corner_angles(patch)}
 
 
 @every_block
@@ -430,3 +503,18 @@ def test_the_largest_piece_under_the_needle_is_among_what_is_sewn(name: str) -> 
             largest = max((shapes[unit] for unit in joined), key=lambda shape: shape.envelope.area)
             given = sorted(float(inches(one)) for one in (said[2], said[3] or said[2]))
             assert given == pytest.approx(sorted(measures_of(largest, plan["seam_allowance"])), abs=1 / 16)
+
+
+@every_block
+def test_seams_too_wide_do_what_is_said(name: str) -> None:
+    """Every seam that is crossed takes twice the slip off, as much of it as lies along the line of measuring."""
+    plan = json_of(name)
+    shapes = shapes_of_units(plan)
+    sewn: dict[str, list[Plan]] = {}
+    for step, planned in zip(sheet_of(name).steps, plan["steps"], strict=True):
+        for join in planned["joins"]:
+            sewn[join["makes"]] = [join, *(seam for unit in join["units"] for seam in sewn.get(unit, []))]
+        made = planned["makes"][0]
+        for said in step.saying(rf"^Seams ({NUMBER}) in too wide leave this unit ({NUMBER}) in small\.$"):
+            small = 2 * float(inches(said[1])) * most_crossed(shapes[made], sewn[made])
+            assert float(inches(said[2])) == pytest.approx(small, abs=1 / 64 + 0.002), f"step {step.number}"
