@@ -1,13 +1,19 @@
 """What to do in a step, sentence by sentence."""
 
+from itertools import groupby
+from typing import Final
+
 from blocklang.assembly import JoinKind
 from blocklang.block import LengthUnit
 from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang.pressing import Pressed
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_oblong
-from blocklang_sewing_sheet.naming import patch_labels, spoken, two_of
+from blocklang_sewing_sheet.naming import listed, patch_labels, spoken, two_of
 from blocklang_sewing_sheet.version_words import version_sentences
+
+#: A longer row is quicker seen than read.
+LONGEST_ORDER: Final = 9
 
 
 def first_making(step: PlanStep) -> tuple[PlanJoin, ...]:
@@ -45,10 +51,17 @@ def _begin(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tup
     marked = (words.MARK_MATCH_POINTS,) if _has_match_points(joins) else ()
     if len(joins) > 1 and step.kind is not JoinKind.SET_IN:
         locking = (words.LOCK_SEAMS,) if any(_match(plan, join) == words.LOCK_SEAMS for join in joins) else ()
-        return *marked, words.LAY_OUT_IN_ORDER, words.JOIN_IN_ORDER, *locking
+        return *marked, words.lay_out(_order(plan, joins)), words.JOIN_IN_ORDER, *locking
     first, second = (spoken(plan, name) for name in joins[0].units)
     taken = words.take_two(two_of(plan, joins[0].units[0])) if first == second else words.take(first, second)
     return *marked, taken, *(() if step.kind is JoinKind.CURVED else (_match(plan, joins[0]),))
+
+
+def _order(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    """Return what lies beside what, where equal pieces lie apart; elsewhere the list of parts is in that order."""
+    order = tuple(listed(plan, unit) for unit in (joins[0].units[0], *(join.units[-1] for join in joins)))
+    together = len(list(groupby(order))) == len(set(order))
+    return () if together or len(order) > LONGEST_ORDER else order
 
 
 def _match(plan: SewingPlan, join: PlanJoin) -> str:

@@ -148,6 +148,11 @@ WORK_SO_FAR: Final = "the work so far"
 TRIM_POINTS: Final = "Trim the points that stick out."
 
 
+def lay_out(order: tuple[str, ...]) -> str:
+    """Say in which order pieces lie beside each other; () where the list of parts tells it, or the picture alone."""
+    return f"{LAY_OUT_IN_ORDER[:-1]}: {', '.join(order)}." if order else LAY_OUT_IN_ORDER
+
+
 def goes_in(what: str, step: int) -> str:
     """Say why a seam stops short."""
     return f"Leave it open there: {what} goes in at step {step}."

@@ -183,6 +183,39 @@ def test_a_step_joins_what_stands_in_its_list(name: str) -> None:
 
 
 @every_block
+def test_a_row_is_told_in_order(name: str) -> None:
+    """The order has just what stands in the list of parts, and is the order in which the pieces lie in the block."""
+    plan, cut_by = json_of(name), lines_of_patches(name)
+    units = {made: text.makes() for text, step in each_step(name) for made in step["makes"]}
+    places = {unit: shape.centroid for unit, shape in shapes_of_units(plan).items()}
+    for text, step in each_step(name):
+        said = text.saying(r"^Lay the pieces out in the order of the picture(?:: (.*))?\.$")
+        for found in said:
+            parts = [part for part, count in text.parts for _ in range(count)]
+            order = found[1].split(", ") if found[1] else parts
+            assert sorted(order) == sorted(parts)
+            joins = step["joins"][: len(step["joins"]) // text.make]
+            lying = sorted(
+                {unit for join in joins for unit in join["units"]} - {join["makes"] for join in joins},
+                key=lambda unit: (round(places[unit].x, 3), round(places[unit].y, 3)),
+            )
+            called = [units.get(unit) or piece_name(name, cut_by[unit]) for unit in lying]
+            if text.title.startswith("Sew a row"):
+                assert order in (called, called[::-1])
+
+
+def each_step(name: str) -> list[tuple[StepText, Plan]]:
+    """Return the steps as they are told, each with its step of the plan."""
+    return list(zip(sheet_of(name).steps, json_of(name)["steps"], strict=True))
+
+
+def piece_name(name: str, line: CutLine) -> str:
+    """Return what steps call the pieces of a line."""
+    (piece,) = (piece for piece in shelf(sheet_of(name)) if sheet_of(name).cut_line(piece) == line)
+    return piece
+
+
+@every_block
 def test_pressing_goes_toward_something_in_the_seam(name: str) -> None:
     sheet = sheet_of(name)
     inside: dict[str, set[str]] = {piece: {piece} for piece in shelf(sheet)}
@@ -517,4 +550,5 @@ def test_seams_too_wide_do_what_is_said(name: str) -> None:
         made = planned["makes"][0]
         for said in step.saying(rf"^Seams ({NUMBER}) in too wide leave this unit ({NUMBER}) in small\.$"):
             small = 2 * float(inches(said[1])) * most_crossed(shapes[made], sewn[made])
+            assert inches(said[1]) == Fraction(1, 32)
             assert float(inches(said[2])) == pytest.approx(small, abs=1 / 64 + 0.002), f"step {step.number}"
