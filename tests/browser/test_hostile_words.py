@@ -48,5 +48,6 @@ def test_words_stay_words(open_page, tmp_path, capsys, words):
     assert page.locator("footer").inner_text().count(words) == 3  # the name, whom it is by, the source
     assert page.locator("section[aria-labelledby=cutting] h3").all_inner_texts()[0].startswith(words)
     assert page.evaluate("document.querySelector('header svg title').textContent").startswith(words)
+    page.wait_for_timeout(300)  # the browser writes down what it keeps in its own time
     page.reload()
     assert page.get_by_role("checkbox").first.is_checked()

@@ -82,6 +82,7 @@ def test_no_request_leaves_the_page(chromium, sheet, name):
     page = context.new_page()
     page.goto(sheet(name).as_uri())
     page.get_by_role("checkbox", name="Done: Step 1", exact=True).check()
+    page.wait_for_timeout(300)  # the browser writes down what it keeps in its own time
     page.reload()
     page.emulate_media(media="print")
     page.wait_for_timeout(100)

@@ -23,6 +23,7 @@ def test_ticks_survive_a_reload(open_page, sheet):
     box(page, 3).check()
     box(page, 4).check()
     box(page, 4).uncheck()
+    page.wait_for_timeout(300)  # the browser writes down what it keeps in its own time
     page.reload()
     assert ticked(page) == [1, 3]
     assert page.get_by_role("status").inner_text() == "2 of 5 steps done"
@@ -103,6 +104,7 @@ def test_without_a_script_everything_can_be_read_and_ticked(open_page, sheet, na
 def test_where_nothing_is_kept_it_still_counts(open_page, sheet):
     page = open_page(sheet(STAR))
     page.add_init_script("Object.defineProperty(window, 'localStorage', {get() { throw new DOMException('no'); }})")
+    page.wait_for_timeout(300)  # the browser writes down what it keeps in its own time
     page.reload()
     box(page, 1).check()
     assert page.get_by_role("status").inner_text() == "1 of 5 steps done"
@@ -112,6 +114,7 @@ def test_what_is_kept_may_be_anything(open_page, sheet):
     page = open_page(sheet("whirl"))
     for kept in ("null", "{}", "7", "[", '["1", {}, 99]'):
         page.evaluate("kept => localStorage.setItem(document.querySelector('main').dataset.ticks, kept)", kept)
+        page.wait_for_timeout(300)  # the browser writes down what it keeps in its own time
         page.reload()
         assert ticked(page) == []
         assert page.get_by_role("status").inner_text() == "0 of 5 steps done"
