@@ -3,6 +3,7 @@
 May import cutting and all that lies before it; nothing later on the route.
 """
 
+from blocklang.cloth.buying import in_yards
 from blocklang.cloth.laying_out import lay_out
 from blocklang.cloth.panels import fill_panel
 from blocklang.cloth.plan import (
@@ -37,6 +38,7 @@ __all__ = [
     "Way",
     "fill_panel",
     "in_order",
+    "in_yards",
     "lay_out",
     "plan_cloth",
     "straight_way",

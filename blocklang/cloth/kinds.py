@@ -65,7 +65,7 @@ def unit_of(kinds: Sequence[Kind], mark: Fraction) -> Fraction:
 
 def _kinds(cutting: Cutting, options: ClothOptions, run: Run) -> Iterator[Kind]:
     piece = cutting.pieces[run.piece]
-    turns = options.turning is not Turning.NEVER and not piece.pose and not piece.pose
+    turns = options.turning is not Turning.NEVER and not piece.pose
     for place, wanted in enumerate(run.lots):
         if wanted:
             yield Kind(run.piece, wanted, place == 1, _lies(piece, run, turns))

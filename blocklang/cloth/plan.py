@@ -115,8 +115,8 @@ class FabricPlan:
     """All strips of one fabric, the widest first.
 
     `strips`, and all that is said about their length, are what is cut beside `cut_stock`. `stock` is what was there;
-    with all of it no plan of strips and sub-cuts buys less than `least_with_stock` yards, without it `yards_without`
-    are bought. Both are `least_yards` and `yards` where there is no stock.
+    with all of it no plan of strips and sub-cuts buys less than `least_beside_stock`, without it this plan would be
+    `to_buy_without` (both in inches before rounding up; without stock they are what the bound comes to, and `to_buy`).
 
     `length` is what they take of the cloth. `area` is the bound by area alone; `relaxed` that of the linear program
     over strips, `bound` the best that is proven for plans of strips and sub-cuts: no such plan is shorter.
@@ -133,8 +133,8 @@ class FabricPlan:
     to_buy: Fraction
     yards: Fraction
     least_yards: Fraction
-    least_with_stock: Fraction
-    yards_without: Fraction
+    least_beside_stock: Fraction
+    to_buy_without: Fraction
     stock: tuple[Stock, ...] = ()
     cut_stock: tuple[CutStock, ...] = ()
 

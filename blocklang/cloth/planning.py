@@ -5,11 +5,12 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from blocklang.block import Block
+from blocklang.cloth.buying import length_to_buy
 from blocklang.cloth.kinds import Kind, kinds_of
 from blocklang.cloth.plan import ClothOptions, ClothPlan, FabricPlan
 from blocklang.cloth.stock import FilledStock, cut_alike, fill_stock, without
 from blocklang.cloth.stock_bound import least_beside_stock
-from blocklang.cloth.yardage import plan_yardage, yards_for
+from blocklang.cloth.yardage import plan_yardage
 from blocklang.cutting import Cutting
 from blocklang.cutting.rounding import MARKS
 
@@ -36,10 +37,11 @@ def _fabric(fabric: str, fitting: Sequence[Kind], cutting: Cutting, options: Clo
     if not stock:
         return plain
     for_sets = sum((strip.width * strip.count for strip in plain.strips if strip.strip_set is not None), Fraction(0))
-    least = yards_for(least_beside_stock(kinds, stock, cutting.options) + for_sets, options)
+    least = least_beside_stock(kinds, stock, cutting.options) + for_sets
+    least = length_to_buy(least, options.shrinkage, options.reserve)
     filled = fill_stock(kinds, stock, MARKS[cutting.options.rounding])
     chosen = _cut_least(_Beside(plain, kinds, filled, cutting, options))
-    return replace(chosen, least_with_stock=min(least, chosen.yards), stock=stock)
+    return replace(chosen, least_beside_stock=least, stock=stock)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +64,7 @@ class _Beside:
         areas = {run.piece: run.area for run in self.cutting.runs}
         gone = sum(areas[kind.piece] * count for each in cut for kind, count in zip(self.kinds, each.cut, strict=True))
         area = max(0.0, self.plain.area - gone / float(self.cutting.options.usable_width))
-        return replace(plan, area=area, yards_without=self.plain.yards, cut_stock=tuple(cut_alike(cut)))
+        return replace(plan, area=area, to_buy_without=self.plain.to_buy, cut_stock=tuple(cut_alike(cut)))
 
 
 def _cut_least(beside: _Beside) -> FabricPlan:

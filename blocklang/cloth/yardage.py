@@ -22,7 +22,7 @@ def plan_yardage(fabric: str, kinds: Sequence[Kind], cutting: Cutting, options: 
     strips = strips_of(found.layout.strips, found.asked, cutting.options.usable_width)
     length = found.layout.length * found.asked.unit + taken
     to_buy = length_to_buy(length, options.shrinkage, options.reserve)
-    least = yards_for(found.bound + taken, options)
+    least = length_to_buy(found.bound + taken, options.shrinkage, options.reserve)
     return FabricPlan(
         fabric=fabric,
         strips=numbered((*for_sets, *strips)),
@@ -32,9 +32,9 @@ def plan_yardage(fabric: str, kinds: Sequence[Kind], cutting: Cutting, options: 
         bound=found.bound + taken,
         to_buy=to_buy,
         yards=in_yards(to_buy),
-        least_yards=least,
-        least_with_stock=least,
-        yards_without=in_yards(to_buy),
+        least_yards=in_yards(least),
+        least_beside_stock=least,
+        to_buy_without=to_buy,
     )
 
 
@@ -64,12 +64,7 @@ def _counted(length: Fraction, taken: Fraction, chosen: ClothOptions) -> Fractio
     """Return what counts about a length: itself where shapes are always turned, else what has to be bought for it."""
     if chosen.turning is Turning.ALWAYS:
         return length
-    return yards_for(length + taken, chosen)
-
-
-def yards_for(length: Fraction, chosen: ClothOptions) -> Fraction:
-    """Return what has to be bought for a length of cloth in inches."""
-    return in_yards(length_to_buy(length, chosen.shrinkage, chosen.reserve))
+    return in_yards(length_to_buy(length + taken, chosen.shrinkage, chosen.reserve))
 
 
 def _first_that_fits(kind: Kind, usable: Fraction) -> tuple[Lie, ...]:

@@ -10,6 +10,7 @@ from blocklang.hooks import CannotMakeError, OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_cutting_plan import words
 from blocklang_cutting_plan.contents import cloth_of, letters_of, write_words
+from blocklang_cutting_plan.stock_picture import draw_stock
 from blocklang_cutting_plan.strip_picture import draw_strip
 from blocklang_cutting_plan.whole_picture import draw_whole
 
@@ -37,7 +38,11 @@ def _data(plan: SewingPlan, options: OutputOptions) -> str:
     pictures = [
         {
             "swatch": _picture(draw_swatch(plan.block.fabric(fabric.fabric), theme)),
-            "whole": _picture(draw_whole(cloth, fabric, theme)),
+            "whole": _picture(draw_whole(cloth, fabric, theme)) if fabric.strips else None,
+            "stock": [
+                _picture(draw_stock(cloth, piece, said, letters_of(fabric), theme))
+                for piece, said in zip(fabric.cut_stock, spoken.stock, strict=True)
+            ],
             "strips": [
                 _picture(draw_strip(cloth, strip, said, letters_of(fabric), theme))
                 for strip, said in zip(fabric.strips, spoken.strips, strict=True)
@@ -52,6 +57,7 @@ def _data(plan: SewingPlan, options: OutputOptions) -> str:
             "title": words.TITLE,
             "pieces": words.PIECES,
             "strips": words.STRIPS,
+            "stock": words.STOCK,
             "notes": words.NOTES,
             "whole": words.WHOLE,
         },

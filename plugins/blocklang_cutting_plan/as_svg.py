@@ -11,6 +11,7 @@ from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_cutting_plan import words
 from blocklang_cutting_plan.contents import FabricWords, PlanWords, cloth_of, letters_of, write_words
+from blocklang_cutting_plan.stock_picture import draw_stock
 from blocklang_cutting_plan.strip_picture import WIDTH, draw_strip
 from blocklang_cutting_plan.whole_picture import draw_whole
 
@@ -57,7 +58,12 @@ def _fabric(
     yield _Part(draw_swatch(plan.block.fabric(fabric.fabric), theme))
     yield from _written(spoken.facts)
     yield from _written(tuple(f"{letter}  {sentence}" for letter, sentence in spoken.letters))
-    yield _Part(draw_whole(cloth, fabric, theme))
+    if fabric.cut_stock:
+        yield from _written((words.STOCK,), bold=True)
+        for piece, told in zip(fabric.cut_stock, spoken.stock, strict=True):
+            yield _Part(draw_stock(cloth, piece, told, letters_of(fabric), theme))
+    if fabric.strips:
+        yield _Part(draw_whole(cloth, fabric, theme))
     for strip, said in zip(fabric.strips, spoken.strips, strict=True):
         yield _Part(draw_strip(cloth, strip, said, letters_of(fabric), theme))
 

@@ -8,7 +8,7 @@ from blocklang_drawing import clean_text
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_cutting_plan import words
-from blocklang_cutting_plan.contents import FabricWords, PlanWords, cloth_of, write_words
+from blocklang_cutting_plan.contents import FabricWords, PlanWords, StripWords, cloth_of, write_words
 
 WIDTH = 78
 
@@ -37,10 +37,19 @@ def _fabric(fabric: FabricWords) -> Iterator[str]:
         yield from _wrapped(fact)
     for letter, sentence in fabric.letters:
         yield from _wrapped(f"{letter}  {sentence}", "  ")
+    for piece in fabric.stock:
+        left = f"; {piece.left} below the strips" if piece.left else ""
+        yield from _wrapped(f"{piece.numbers}, {piece.size}{left}:", "* ")
+        for strip in piece.strips:
+            yield from _strip(strip, "  - ")
     for strip in fabric.strips:
-        parts = (*strip.cuts, strip.left) if strip.left else strip.cuts
-        said = "; ".join(parts)
-        yield from _wrapped(f"{strip.numbers}, {strip.wide}. {said[0].upper()}{said[1:]}.", "* ")
+        yield from _strip(strip, "* ")
+
+
+def _strip(strip: StripWords, start: str) -> Iterator[str]:
+    parts = (*strip.cuts, strip.left) if strip.left else strip.cuts
+    said = "; ".join(parts)
+    yield from _wrapped(f"{strip.numbers}, {strip.wide}. {said[0].upper()}{said[1:]}.", start)
 
 
 def _heading(title: str, rule: str) -> Iterator[str]:

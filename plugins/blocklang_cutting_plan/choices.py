@@ -5,13 +5,15 @@ from typing import Final
 
 from blocklang.cloth import Turning
 from blocklang.hooks import CannotMakeError, OutputOptions
+from blocklang_cutting_plan.stock_setting import EXAMPLE
 
-SHRINKAGE, RESERVE, TURNING = "shrinkage", "reserve", "turning"
+SHRINKAGE, RESERVE, TURNING, STOCK = "shrinkage", "reserve", "turning", "stock"
 
 CHOICES: Final[tuple[tuple[str, str, tuple[str, ...]], ...]] = (
     (SHRINKAGE, "Per cent of its length that the fabric loses in the wash, such as 3.", ()),
     (RESERVE, "Inches to buy beyond the plan, such as 2 or 4 1/2.", ()),
     (TURNING, "When pieces may be turned a quarter turn.", tuple(Turning)),
+    (STOCK, f"Fabric that is there already and is cut first, such as {EXAMPLE}.", ()),
 )
 _MOST_SHRINKAGE, _MOST_RESERVE = Fraction(25), Fraction(360)
 

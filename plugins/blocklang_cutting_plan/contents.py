@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 
 from blocklang.block import LengthUnit
-from blocklang.cloth import ClothOptions, ClothPlan, FabricPlan, PlannedStrip, SubCuts, plan_cloth
+from blocklang.cloth import ClothOptions, ClothPlan, CutStock, FabricPlan, PlannedStrip, SubCuts, plan_cloth
 from blocklang.cutting import Lay, Piece, describe_piece, format_measure
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_cutting_plan import words
-from blocklang_cutting_plan.choices import Chosen
+from blocklang_cutting_plan import stock_words, words
+from blocklang_cutting_plan.choices import STOCK, Chosen
+from blocklang_cutting_plan.stock_setting import read_stock
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +23,16 @@ class StripWords:
 
 
 @dataclass(frozen=True, slots=True)
+class StockWords:
+    """Pieces of stock that are cut alike: which ones, how large, and the strips that are cut from each."""
+
+    numbers: str
+    size: str
+    strips: tuple[StripWords, ...]
+    left: str
+
+
+@dataclass(frozen=True, slots=True)
 class FabricWords:
     """One fabric; `letters` pairs the letter of a piece with its sentence."""
 
@@ -31,6 +42,7 @@ class FabricWords:
     buy: str
     facts: tuple[str, ...]
     letters: tuple[tuple[str, str], ...]
+    stock: tuple[StockWords, ...]
     strips: tuple[StripWords, ...]
 
 
@@ -49,7 +61,9 @@ def cloth_of(plan: SewingPlan, options: OutputOptions) -> ClothPlan:
     """Return the cutting plan of a sewing plan, as it was asked for."""
     chosen = Chosen(options)
     shrinkage = chosen.shrinkage or plan.cutting.options.shrinkage
-    wishes = ClothOptions(shrinkage, chosen.reserve, chosen.turning)
+    usable = plan.cutting.options.usable_width
+    stock = read_stock(options.setting(STOCK), plan.block.fabrics, usable)
+    wishes = ClothOptions(shrinkage, chosen.reserve, chosen.turning, stock)
     return plan_cloth(plan.block, plan.cutting, wishes)
 
 
@@ -64,6 +78,7 @@ def write_words(plan: SewingPlan, cloth: ClothPlan, options: OutputOptions) -> P
         tuple(_fabric(plan, cloth, fabric, unit) for fabric in cloth.fabrics),
         (
             *(words.too_large(piece.name, piece.fabric) for piece in too_large),
+            *((stock_words.HOW_IT_LIES,) if any(fabric.cut_stock for fabric in cloth.fabrics) else ()),
             words.added(cloth.options, unit),
             words.BLADE,
         ),
@@ -72,7 +87,8 @@ def write_words(plan: SewingPlan, cloth: ClothPlan, options: OutputOptions) -> P
 
 def letters_of(fabric: FabricPlan) -> dict[int, str]:
     """Return the letter of each piece that is cut from a fabric, in the order of the cutting list."""
-    pieces = sorted({cut.piece for strip in fabric.strips for cut in strip.cuts})
+    from_stock = (strip for piece in fabric.cut_stock for strip in piece.strips)
+    pieces = sorted({cut.piece for strip in (*fabric.strips, *from_stock) for cut in strip.cuts})
     return {piece: _letter(place) for place, piece in enumerate(pieces)}
 
 
@@ -90,11 +106,25 @@ def _fabric(plan: SewingPlan, cloth: ClothPlan, fabric: FabricPlan, unit: Length
         title=drawn.title or drawn.id,
         role=", ".join(part for part in (drawn.role, drawn.value.value) if part),
         buy=words.buy(fabric, unit),
-        facts=(words.length(fabric, unit), words.proof(fabric, unit), words.area(fabric, unit)),
+        facts=(*stock_words.facts(fabric, unit), *(_yardage_facts(fabric, unit) if fabric.strips else ())),
         letters=tuple(
             (letter, f"{pieces[i].name}. {describe_piece(pieces[i], unit)}") for i, letter in letters.items()
         ),
+        stock=tuple(_stock(cloth, piece, letters, unit) for piece in fabric.cut_stock),
         strips=tuple(_strip(cloth, strip, letters, unit) for strip in fabric.strips),
+    )
+
+
+def _yardage_facts(fabric: FabricPlan, unit: LengthUnit) -> tuple[str, ...]:
+    return words.length(fabric, unit), words.proof(fabric, unit), words.area(fabric, unit)
+
+
+def _stock(cloth: ClothPlan, cut: CutStock, letters: dict[int, str], unit: LengthUnit) -> StockWords:
+    return StockWords(
+        stock_words.numbers(cut),
+        stock_words.size(cut.stock, unit),
+        tuple(_strip(cloth, strip, letters, unit) for strip in cut.strips),
+        words.left_over(cut.left, unit),
     )
 
 

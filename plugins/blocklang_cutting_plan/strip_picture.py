@@ -14,7 +14,7 @@ from blocklang_cutting_plan.sub_cut_lines import cut_lines
 
 WIDTH = 504.0
 SIZE = 9.0
-_LEFT, _LINE, _GAP = 92.0, 12.0, 4.0
+LEFT, LINE, _GAP = 92.0, 12.0, 4.0
 _LEFT_OVER = Texture(45, 4, 0.5)
 
 
@@ -41,43 +41,48 @@ def draw_strip(
 ) -> Drawing:
     """Return the strip with what is said about it."""
     usable = float(cloth.cutting.options.usable_width)
-    bar = Bar(_LEFT, 2.0, (WIDTH - _LEFT - 2.0) / usable, float(strip.width))
+    bar = Bar(LEFT, 2.0, (WIDTH - LEFT - 2.0) / usable, float(strip.width))
     below = bar.top + bar.high * bar.scale + _GAP
-    lines = list(_caption(said))
-    shapes = (*_beside(said, theme), *_strip(cloth, strip, bar, letters, theme))
+    lines = list(caption(said))
+    shapes = (*_beside(said, theme), *strip_shapes(cloth, strip, usable, bar, letters, theme))
     words = tuple(
-        Text((_LEFT, below + (place + 1) * _LINE - 3), line, SIZE, theme.ink) for place, line in enumerate(lines)
+        Text((LEFT, below + (place + 1) * LINE - 3), line, SIZE, theme.ink) for place, line in enumerate(lines)
     )
-    height = max(below + len(lines) * _LINE, 2 * _LINE + 6) + 2
+    height = max(below + len(lines) * LINE, 2 * LINE + 6) + 2
     return Drawing(WIDTH, height, (*shapes, *words), f"{said.numbers}, {said.wide}", theme.font)
 
 
 def _beside(said: StripWords, theme: Theme) -> Iterator[Shape]:
     yield Text((0.0, 11.0), said.numbers, SIZE, theme.ink, bold=True)
-    yield Text((0.0, 11.0 + _LINE), said.wide, SIZE, theme.ink)
+    yield Text((0.0, 11.0 + LINE), said.wide, SIZE, theme.ink)
 
 
-def _caption(said: StripWords) -> Iterator[str]:
+def caption(said: StripWords, start: str = "") -> Iterator[str]:
+    """Yield what is cut from a strip, in lines that fit under it."""
     parts = [*said.cuts, *((said.left,) if said.left else ())]
+    parts[0] = f"{start}{parts[0]}"
     line = ""
     for part in parts:
         longer = f"{line};  {part}" if line else part
-        if line and text_width(longer, SIZE) > WIDTH - _LEFT:
+        if line and text_width(longer, SIZE) > WIDTH - LEFT:
             yield line
             longer = part
         line = longer
     yield line
 
 
-def _strip(cloth: ClothPlan, strip: PlannedStrip, bar: Bar, letters: dict[int, str], theme: Theme) -> Iterator[Shape]:
-    usable, at = float(cloth.cutting.options.usable_width), 0.0
+def strip_shapes(
+    cloth: ClothPlan, strip: PlannedStrip, usable: float, bar: Bar, letters: dict[int, str], theme: Theme
+) -> Iterator[Shape]:
+    """Yield the strip itself, as long as the cloth it is cut from."""
+    at = 0.0
     whole = bar.box(0.0, usable, 0.0, bar.high)
     yield Path((polygon(whole),), Paint(fill=theme.paper))
     for cut in strip.cuts:
         yield from _run(cloth, cut, at, bar, theme)
         at += float(cut.length)
     if strip.strip_set is None and usable - at > 1e-6:
-        yield _hatched(bar.box(at, usable, 0.0, bar.high), theme)
+        yield hatched(bar.box(at, usable, 0.0, bar.high), theme)
     yield Path((polygon(whole),), Paint(stroke=theme.ink, width=1.2))
     yield from _labels(cloth, strip, bar, letters, theme)
 
@@ -85,7 +90,7 @@ def _strip(cloth: ClothPlan, strip: PlannedStrip, bar: Bar, letters: dict[int, s
 def _run(cloth: ClothPlan, cut: SubCuts, at: float, bar: Bar, theme: Theme) -> Iterator[Shape]:
     high, end = float(cut.width), at + float(cut.length)
     if high < bar.high:
-        yield _hatched(bar.box(at, end, high, bar.high), theme)
+        yield hatched(bar.box(at, end, high, bar.high), theme)
     lines = list(cut_lines(cloth.cutting.pieces[cut.piece], cut))
     for later, paint in (
         (False, Paint(stroke=theme.ink, width=0.7)),
@@ -101,7 +106,8 @@ def _run(cloth: ClothPlan, cut: SubCuts, at: float, bar: Bar, theme: Theme) -> I
         yield Path((polyline((bar.at(at, high), bar.at(end, high))),), Paint(stroke=theme.ink, width=0.7))
 
 
-def _hatched(ring: tuple[tuple[float, float], ...], theme: Theme) -> Shape:
+def hatched(ring: tuple[tuple[float, float], ...], theme: Theme) -> Shape:
+    """Return the hatching of what is left over."""
     return Path(hatch(ring, _LEFT_OVER), Paint(stroke=theme.quiet, width=_LEFT_OVER.width))
 
 

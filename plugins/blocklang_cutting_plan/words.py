@@ -5,12 +5,13 @@ from fractions import Fraction
 from typing import Final
 
 from blocklang.block import LengthUnit
-from blocklang.cloth import ClothOptions, FabricPlan, PlannedStrip
+from blocklang.cloth import ClothOptions, FabricPlan, PlannedStrip, in_yards
 from blocklang.cutting import format_measure
 
 TITLE: Final = "Cutting plan"
 PIECES: Final = "What is cut"
 STRIPS: Final = "Strips in the order of cutting"
+STOCK: Final = "Cut these from your stock first"
 WHOLE: Final = "The whole length, to scale"
 NOTES: Final = "Good to know"
 BLADE: Final = "Close the blade of the rotary cutter every time you put it down, and cut away from yourself."
@@ -27,19 +28,25 @@ def for_copies(copies: int, width: str) -> str:
     return f"For {blocks}, from fabric {width} wide between the selvages."
 
 
-def yards(amount: Fraction) -> str:
+def yards(number: Fraction) -> str:
     """Say a length of fabric in yards."""
-    whole, part = divmod(amount, 1)
-    said = " ".join(str(number) for number in (whole, part) if number) or "0"
-    return f"{said} {'yard' if amount <= 1 else 'yards'}"
+    whole, part = divmod(number, 1)
+    said = " ".join(str(each) for each in (whole, part) if each) or "0"
+    return f"{said} {'yard' if number <= 1 else 'yards'}"
 
 
 def buy(plan: FabricPlan, unit: LengthUnit) -> str:
     """Say what to buy, in metres too where the block is in metric."""
+    if not plan.yards:
+        return "Buy nothing"
+    return f"Buy {amount(plan.to_buy, unit)}"
+
+
+def amount(length: Fraction, unit: LengthUnit) -> str:
+    """Say how much a shop cuts for a length in inches: eighths of a yard, or every 5 cm."""
     if unit is LengthUnit.INCH:
-        return f"Buy {yards(plan.yards)}"
-    centimetres = math.ceil(plan.to_buy * Fraction(254, 100) / 5) * 5
-    return f"Buy {centimetres} cm"
+        return yards(in_yards(length))
+    return f"{math.ceil(length * Fraction(254, 100) / 5) * 5} cm"
 
 
 def length(plan: FabricPlan, unit: LengthUnit) -> str:
@@ -51,6 +58,8 @@ def length(plan: FabricPlan, unit: LengthUnit) -> str:
 
 def proof(plan: FabricPlan, unit: LengthUnit) -> str:
     """Say what is proven about the length, and no more."""
+    if plan.cut_stock:
+        return _proof_beside_stock(plan, unit)
     if plan.proven:
         return "Proven: no plan of strips and sub-cuts is shorter."
     least = measure(plan.bound, unit)
@@ -59,9 +68,17 @@ def proof(plan: FabricPlan, unit: LengthUnit) -> str:
     return f"No plan of strips and sub-cuts takes less than {least}; whether this one is the best is not proven."
 
 
+def _proof_beside_stock(plan: FabricPlan, unit: LengthUnit) -> str:
+    if plan.proven:
+        return "Proven: what is left to cut fits in no shorter plan of strips and sub-cuts."
+    least = measure(plan.bound, unit)
+    return f"Proven: what is left to cut takes at least {least} in any plan of strips and sub-cuts."
+
+
 def area(plan: FabricPlan, unit: LengthUnit) -> str:
     """Say what the shapes come to by their area."""
-    return f"By area alone the pieces come to {measure(_up(Fraction(plan.area)), unit)} of this width."
+    pieces = "the pieces that are left" if plan.cut_stock else "the pieces"
+    return f"By area alone {pieces} come to {measure(_up(Fraction(plan.area)), unit)} of this width."
 
 
 def numbers(strip: PlannedStrip) -> str:
