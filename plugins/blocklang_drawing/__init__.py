@@ -41,11 +41,13 @@ from blocklang_drawing.svg import to_svg
 from blocklang_drawing.swatch import draw_swatch
 from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
 from blocklang_drawing.type_widths import clean_text, shorten, text_width
+from blocklang_drawing.typesetting import PAPER_NAMES, cleaned, set_pages
 from blocklang_drawing.unit_picture import draw_unit
 from blocklang_drawing.written import KeyEntry, Section, Written
 from blocklang_drawing.written_pages import as_files, write_all, write_page
 
 __all__ = [
+    "PAPER_NAMES",
     "TRUE_SCALE",
     "ArcTo",
     "Arrow",
@@ -72,6 +74,7 @@ __all__ = [
     "Written",
     "as_files",
     "clean_text",
+    "cleaned",
     "draw_block",
     "draw_lines",
     "draw_mark",
@@ -87,6 +90,7 @@ __all__ = [
     "pages_to_pdf",
     "room_for_pieces",
     "say_measure",
+    "set_pages",
     "shorten",
     "stops_of",
     "text_width",

@@ -1,31 +1,20 @@
 """Drawings as pages of PDF, each as large as its drawing, set by typst so that an inch is 72.00 points."""
 
-import json
 from collections.abc import Sequence
-from importlib import resources
 
-from blocklang.hooks import CannotMakeError
 from blocklang_drawing.shapes import Drawing
 from blocklang_drawing.svg import to_svg
 from blocklang_drawing.type_widths import clean_text
+from blocklang_drawing.typesetting import set_pages
 
 
 def to_pages(pages: Sequence[Drawing]) -> bytes:
     """Return the pages; drawings and words go in as data, never as typst markup."""
-    try:
-        import typst
-    except ImportError as missing:
-        raise CannotMakeError("PDF pages need the Python package typst: install it, or ask for svg.") from missing
-
-    template = resources.files("blocklang_drawing").joinpath("full_size_pages.typ").read_bytes()
-    pdf: bytes = typst.compile(
-        template, format="pdf", ignore_system_fonts=True, sys_inputs={"pages": _data(pages)}, pdf_tags=True
-    )
-    return pdf
+    return set_pages("blocklang_drawing", "full_size_pages.typ", "pages", _data(pages), instead="svg")
 
 
-def _data(pages: Sequence[Drawing]) -> str:
-    drawn = [
+def _data(pages: Sequence[Drawing]) -> list[dict[str, object]]:
+    return [
         {
             "svg": to_svg(page, declaration=False),
             "width": page.width,
@@ -34,4 +23,3 @@ def _data(pages: Sequence[Drawing]) -> str:
         }
         for page in pages
     ]
-    return json.dumps(drawn, ensure_ascii=False)

@@ -1,35 +1,22 @@
 """The order as pages set by typst, and after them the papers at full size."""
 
-import json
-from importlib import resources
+from blocklang_drawing import PAPER_NAMES, Drawing, clean_text, set_pages, theme_for, to_svg
 
-from blocklang_drawing import Drawing, clean_text, theme_for, to_svg
-
-from blocklang.hooks import CannotMakeError, OutputOptions
+from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_paper_pieces import words
 from blocklang_paper_pieces.contents import Contents, PaperEntry, RoundEntry
 from blocklang_paper_pieces.papers import draw_papers
 from blocklang_paper_pieces.picture import draw_order
 
-FORMATS = {"letter": "us-letter", "a4": "a4"}
 #: The picture grows with the number of patches, up to the width between the margins (points).
 FEW, NARROW, WIDE = 40, 300.0, 480.0
 
 
 def write_pdf(plan: SewingPlan, contents: Contents, options: OutputOptions, *, every: bool) -> bytes:
     """Return the pages; words and drawings go in as data, never as typst markup."""
-    try:
-        import typst
-    except ImportError as missing:
-        raise CannotMakeError("PDF pages need the Python package typst: install it, or ask for text.") from missing
-
-    template = resources.files("blocklang_paper_pieces").joinpath("templates/papers.typ").read_bytes()
-    data = json.dumps(_data(plan, contents, options, every), ensure_ascii=False)
-    pdf: bytes = typst.compile(
-        template, format="pdf", ignore_system_fonts=True, sys_inputs={"papers": data}, pdf_tags=True
-    )
-    return pdf
+    data = _data(plan, contents, options, every)
+    return set_pages("blocklang_paper_pieces", "templates/papers.typ", "papers", data, instead="text")
 
 
 def _data(plan: SewingPlan, contents: Contents, options: OutputOptions, every: bool) -> dict[str, object]:
@@ -48,7 +35,7 @@ def _data(plan: SewingPlan, contents: Contents, options: OutputOptions, every: b
         "picture": _drawn(picture),
         "caption": words.PICTURE,
         "pages": list(map(_drawn, draw_papers(plan, contents.papers, options, every=every))),
-        "paper": FORMATS[options.paper.value],
+        "paper": PAPER_NAMES[options.paper],
         "large": options.large_print,
     }
 
