@@ -17,7 +17,7 @@ from blocklang.cutting import (
 )
 from blocklang.hooks import OutputOptions
 from blocklang.paper_piecing import offer_papers
-from blocklang.plan import PlanStep, SewingPlan
+from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_oblong
 from blocklang_sewing_sheet.naming import listed
@@ -175,12 +175,27 @@ def _step(
 
 
 def _parts(plan: SewingPlan, step: PlanStep) -> str:
-    joins = first_making(step)
+    """Return what a step takes; where equal units are made of pieces that are cut in other ways, how many of what."""
+    size = len(first_making(step))
+    makings: dict[tuple[tuple[str, int], ...], list[str]] = {}
+    for start in range(0, len(step.joins), size):
+        counts = _count_parts(plan, step.joins[start : start + size])
+        makings.setdefault(tuple(sorted(counts.items())), []).append(_say_parts(counts))
+    if len(makings) == 1:
+        return next(iter(makings.values()))[0]
+    return "; ".join(words.made_from(len(said), said[0]) for said in makings.values() if said[0])
+
+
+def _count_parts(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> dict[str, int]:
     made = {join.makes for join in joins}
     counts: dict[str, int] = {}
     for name in (name for join in joins for name in join.units if name not in made):
         said = listed(plan, name)
         counts[said] = counts.get(said, 0) + 1
+    return counts
+
+
+def _say_parts(counts: dict[str, int]) -> str:
     if len(counts) > 6:
         return ""
     return " + ".join(f"{name} × {count}" if count > 1 else name for name, count in counts.items())

@@ -13,11 +13,12 @@ def version_sentences(plan: SewingPlan, step: PlanStep) -> tuple[str, ...]:
     orders = _orders(plan, step, letters)
     if not step.versions:
         return tuple(words.lay_versions(order, made, step.times) for order, made in _counted(orders.values()))
-    said = []
+    said: list[str] = []
     for version in step.versions:
-        laid = {orders.get(made, "") for made in version.makes}
-        order = laid.pop() if len(laid) == 1 else ""
-        said.append(words.press_version(version.letter, len(version.makes), version.as_first, version.opposite, order))
+        said.extend(
+            words.press_version(version.letter, count, version.as_first, version.opposite, order)
+            for order, count in _counted(orders.get(made, "") for made in version.makes)
+        )
     return tuple(said)
 
 

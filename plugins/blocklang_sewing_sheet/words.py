@@ -106,6 +106,11 @@ def make_line(times: int, copies: int) -> str:
     return f"Make {times * copies} ({times} for each of {copies} blocks)"
 
 
+def made_from(times: int, parts: str) -> str:
+    """Say how many units are made of which parts, where equal ones are made of different parts."""
+    return f"{times} from {parts}"
+
+
 def techniques_line(names: tuple[str, ...]) -> str:
     """Say which techniques the pressing follows."""
     return f"Pressed for {' and '.join(names)}."

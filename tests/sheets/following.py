@@ -45,17 +45,22 @@ class StripLine:
 
 @dataclass(frozen=True, slots=True)
 class StepText:
-    """A step as it stands there."""
+    """A step as it stands there; `lots` says how often what is taken, `parts` what the first lot takes."""
 
     number: int
     title: str
     make: int
-    parts: tuple[tuple[str, int], ...]
+    lots: tuple[tuple[int, tuple[tuple[str, int], ...]], ...]
     sentences: tuple[str, ...]
 
     def saying(self, pattern: str) -> tuple[re.Match[str], ...]:
         """Return every place in the step's sentences that says something of the kind."""
         return tuple(found for sentence in self.sentences for found in re.finditer(pattern, sentence))
+
+    @property
+    def parts(self) -> tuple[tuple[str, int], ...]:
+        """Return what is taken to make the step for the first time."""
+        return self.lots[0][1]
 
     def makes(self) -> str:
         """Return what comes out, without an article."""
@@ -197,9 +202,15 @@ def _step(lines: tuple[str, ...]) -> StepText:
         int(found[1]),
         found[2],
         int(found[3]),
-        tuple(_part(part) for part in _unwrap([parts])[0].split(" + ")),
+        _lots(_unwrap([parts])[0], int(found[3])),
         _items(lines, "   - "),
     )
+
+
+def _lots(said: str, times: int) -> tuple[tuple[int, tuple[tuple[str, int], ...]], ...]:
+    """Return how often what is taken: "unit A + side", or "2 from side + corner; 4 from rim + corner"."""
+    lots = re.findall(r"(?:^|; )(\d+) from ([^;]+)", said) or [(str(times), said)]
+    return tuple((int(number), tuple(_part(part) for part in parts.split(" + "))) for number, parts in lots)
 
 
 def _part(said: str) -> tuple[str, int]:

@@ -102,14 +102,15 @@ def test_every_sentence_ends_with_a_full_stop(name: str) -> None:
 # --- Counting pieces and units
 
 
-@every_block
+@pytest.mark.parametrize("name", [*NAMES, "broken-dishes", "harbour-runner"])
 def test_whatever_is_cut_or_made_is_used_and_the_block_is_left(name: str) -> None:
     sheet = sheet_of(name)
     ready = shelf(sheet)
     for step in sheet.steps:
-        for part, count in step.parts:
-            assert ready[part] >= count * step.make, f"step {step.number} takes {part}, which is not there"
-            ready[part] -= count * step.make
+        assert sum(times for times, _ in step.lots) == step.make
+        for part, number in ((part, count * times) for times, parts in step.lots for part, count in parts):
+            assert ready[part] >= number, f"step {step.number} takes {part}, which is not there"
+            ready[part] -= number
         assert step.makes() not in ready, f"step {step.number} makes {step.makes()} again"
         ready[step.makes()] = step.make
     assert {what: count for what, count in ready.items() if count} == {"block": 1}
@@ -332,7 +333,7 @@ def _is_curve_or_set_in(step: StepText) -> bool:
 # --- Units that are marked
 
 
-@every_block
+@pytest.mark.parametrize("name", [*NAMES, "seven-sisters"])
 def test_marked_units_add_up(name: str) -> None:
     sheet = sheet_of(name)
     marked: dict[str, Counter[str]] = {}
@@ -352,7 +353,10 @@ def test_marked_units_add_up(name: str) -> None:
 def marks_given(step: StepText) -> Counter[str]:
     """Return how many units a step marks with which letter."""
     said = step.saying(r"^(?:Press|Make) (\d+|one) of them .*\bmark (?:them|it) ([A-Z])\.$")
-    return Counter({found[2]: count_of(found[1]) for found in said})
+    given: Counter[str] = Counter()
+    for found in said:
+        given[found[2]] += count_of(found[1])
+    return given
 
 
 def marks_used(step: StepText, marked: set[str]) -> dict[str, Counter[str]]:
