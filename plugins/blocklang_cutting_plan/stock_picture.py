@@ -36,9 +36,9 @@ def _beside(said: StockWords, theme: Theme) -> Iterator[Shape]:
 def _name(numbers: str) -> tuple[str, ...]:
     """Return the name in lines; how many there are never stands alone."""
     lines = tuple(lines_of(numbers, SIZE, LEFT - 8, True))
-    if len(lines) == 1:
-        return lines
     which, of, count = numbers.rpartition(" of ")
+    if lines[-1] != count:
+        return lines
     return *lines_of(which, SIZE, LEFT - 8, True), f"{of}{count}".strip()
 
 
