@@ -20,7 +20,9 @@ def _layers(question: Question, assembly: Assembly, left: tuple[bool, ...], junc
     return max(counts), sum(counts)
 
 
-@pytest.mark.parametrize("name", ["log-cabin", "roman-stripe", "hourglass", "nine-patch", "pinwheel", "four-pointed-star"])
+@pytest.mark.parametrize(
+    "name", ["log-cabin", "roman-stripe", "hourglass", "nine-patch", "pinwheel", "four-pointed-star"]
+)
 def test_no_draw_would_be_flatter_turned_round(name: str) -> None:
     assembly = plan_of(name).assembly
     question = ask(assembly, (*DEFAULTS, set_in_preference(assembly)), follow(assembly.graph))
