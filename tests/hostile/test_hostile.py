@@ -253,14 +253,23 @@ def test_text_is_only_text_in_drawings(mischief, tmp_path) -> None:
     assert any((element.text or "").startswith(text) for element in elements)
 
 
-@pytest.mark.parametrize("output", ["sewing-sheet", "cutting-list"])
+def page_of(folder: Path, output: str, words: str) -> Elements:
+    """Return the page that an output makes of a block with these words in it."""
+    assert run(folder, "make", output, written(folder, mischievous(words)), "-o", "page.html").code == 0
+    return Elements((folder / "page.html").read_text("utf-8"))
+
+
+@pytest.fixture(scope="module", params=["sewing-sheet", "cutting-list"])
+def plain_page(request, tmp_path_factory) -> tuple[str, Elements]:
+    """Make an output of a block with harmless words, once."""
+    return request.param, page_of(tmp_path_factory.mktemp("plain"), request.param, TITLE)
+
+
 @pytest.mark.parametrize("mischief", MISCHIEF)
-def test_text_is_only_text_in_pages(mischief, output, tmp_path) -> None:
+def test_text_is_only_text_in_pages(mischief, plain_page, tmp_path) -> None:
     text = MISCHIEF[mischief]
-    for name, words in (("plain", TITLE), ("hostile", text)):
-        file = written(tmp_path, mischievous(words))
-        assert run(tmp_path, "make", output, file, "-o", f"{name}.html").code == 0
-    plain, hostile = (Elements((tmp_path / f"{name}.html").read_text("utf-8")) for name in ("plain", "hostile"))
+    output, plain = plain_page
+    hostile = page_of(tmp_path, output, text)
     assert text in hostile.words
     assert hostile.names == plain.names
     assert hostile.attributes == plain.attributes
