@@ -6,26 +6,24 @@ from blocklang.geometry import Edge, Point
 from blocklang.plan.values import OrderCosts, PlanCurve, PlanLock, PlanNeedle, PlanSpin, PlanStep, PlanStop, PlanUnit
 
 
-def closing_joins(assembly: Assembly) -> dict[int, int]:
-    """Return, for each junction that a seam touches, the last join that does: after it nothing is open there."""
-    segments = assembly.graph.segments
-    return {
-        junction: index
-        for index, join in enumerate(assembly.joins)
-        for step in join.path
-        for junction in (segments[step.segment].start, segments[step.segment].end)
-    }
+def joins_at(assembly: Assembly) -> dict[int, list[int]]:
+    """Return, for each junction that a seam touches, the joins that do, in order; after the last nothing is open."""
+    found: dict[int, list[int]] = {}
+    for index, join in enumerate(assembly.joins):
+        for junction in touched(assembly, join):
+            found.setdefault(junction, []).append(index)
+    return found
 
 
 def stops_of(
-    assembly: Assembly, join: Join, closing: dict[int, int], step_of: dict[int, int], names: tuple[str, ...]
+    assembly: Assembly, join: Join, joins: dict[int, list[int]], step_of: dict[int, int], names: tuple[str, ...]
 ) -> tuple[PlanStop, ...]:
     """Return where a seam stops short, start first, and what goes in there later."""
     ends = ((join.start_stops, join.path[0], True), (join.end_stops, join.path[-1], False))
     found = []
     for stops, travelled, at_start in ends:
         junction = _end(assembly, travelled, at_start)
-        later = assembly.joins[closing[junction]]
+        later = assembly.joins[joins[junction][-1]]
         if stops and later is not join and join.kind is not JoinKind.PARTIAL_FINISH:
             smaller = min(later.units, key=lambda unit: (len(assembly.unit_patches[unit]), unit))
             finished = later.kind is JoinKind.PARTIAL_FINISH
@@ -33,7 +31,7 @@ def stops_of(
                 PlanStop(
                     at=assembly.graph.junctions[junction].at,
                     junction=junction,
-                    step=step_of[closing[junction]],
+                    step=step_of[joins[junction][-1]],
                     unit="" if finished else names[smaller],
                     resumes=finished and join.kind is JoinKind.PARTIAL,
                 )
@@ -53,30 +51,25 @@ def touched(assembly: Assembly, join: Join) -> tuple[int, ...]:
 
 
 def locks_of(
-    assembly: Assembly, join: Join, closing: dict[int, int], step_of: dict[int, int], locked: frozenset[int]
+    assembly: Assembly, join: Join, joins: dict[int, list[int]], step_of: dict[int, int], locked: frozenset[int]
 ) -> tuple[PlanLock, ...]:
     """Return where the allowance of a seam locks with others in a later join."""
-    later = [j for j in touched(assembly, join) if j in locked and assembly.joins[closing[j]] is not join]
-    return tuple(PlanLock(assembly.graph.junctions[j].at, j, step_of[closing[j]]) for j in later)
+    later = [j for j in touched(assembly, join) if j in locked and assembly.joins[joins[j][-1]] is not join]
+    return tuple(PlanLock(assembly.graph.junctions[j].at, j, step_of[joins[j][-1]]) for j in later)
 
 
 def spins_of(
-    assembly: Assembly, index: int, closing: dict[int, int], step_of: dict[int, int], spins: dict[int, SpinSense]
+    assembly: Assembly, index: int, joins: dict[int, list[int]], step_of: dict[int, int], spins: dict[int, SpinSense]
 ) -> tuple[PlanSpin, ...]:
     """Return the junctions that a join closes and that are spun."""
     join = assembly.joins[index]
-    closed = [j for j in touched(assembly, join) if closing[j] == index and j in spins]
+    closed = [j for j in touched(assembly, join) if joins[j][-1] == index and j in spins]
     return tuple(
-        PlanSpin(assembly.graph.junctions[j].at, j, spins[j], _steps_there(assembly, j, index, step_of))
+        PlanSpin(
+            assembly.graph.junctions[j].at, j, spins[j], tuple(sorted({step_of[earlier] for earlier in joins[j][:-1]}))
+        )
         for j in sorted(closed)
     )
-
-
-def _steps_there(assembly: Assembly, junction: int, last: int, step_of: dict[int, int]) -> tuple[int, ...]:
-    """Return the steps in which seams were sewn that end at a junction."""
-    seams = {end.segment for end in assembly.graph.junctions[junction].ends}
-    earlier = range(last)
-    return tuple(sorted({step_of[i] for i in earlier if any(t.segment in seams for t in assembly.joins[i].path)}))
 
 
 def curve_of(assembly: Assembly, join: Join, names: tuple[str, ...]) -> PlanCurve | None:

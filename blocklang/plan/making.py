@@ -6,8 +6,8 @@ from blocklang.cutting.values import Cutting
 from blocklang.diagnostics import Diagnostic
 from blocklang.geometry import Point
 from blocklang.plan.explaining import (
-    closing_joins,
     curve_of,
+    joins_at,
     locks_of,
     needle_of,
     order_costs,
@@ -66,7 +66,7 @@ class _Teller:
         self.spins: dict[int, SpinSense] = {
             s.junction: s.sense for s in pressing.spins if s.sense is not SpinSense.NONE
         }
-        self.closing = closing_joins(assembly)
+        self.joins_at = joins_at(assembly)
         self.step_of = {join: place for place, step in enumerate(assembly.steps, 1) for join in step.joins}
 
     def step(self, number: int, step: Step) -> PlanStep:
@@ -101,9 +101,9 @@ class _Teller:
             pivots=tuple(junctions[pivot].at for pivot in join.pivots),
             press=tuple(self.pressed[step.segment] for step in join.path),
             index=index,
-            stops=stops_of(self.assembly, join, self.closing, self.step_of, self.names),
-            locks=locks_of(self.assembly, join, self.closing, self.step_of, self.locked),
-            spins=spins_of(self.assembly, index, self.closing, self.step_of, self.spins),
+            stops=stops_of(self.assembly, join, self.joins_at, self.step_of, self.names),
+            locks=locks_of(self.assembly, join, self.joins_at, self.step_of, self.locked),
+            spins=spins_of(self.assembly, index, self.joins_at, self.step_of, self.spins),
             curve=curve_of(self.assembly, join, self.names),
         )
 
