@@ -2,10 +2,13 @@
 
 import json
 from collections.abc import Iterable
+from dataclasses import asdict
 
-from blocklang.block import SpinSense
+from blocklang.assembly.values import Count
+from blocklang.block import Fabric, SpinSense
 from blocklang.geometry import TICKS_PER_INCH, Edge, Point
 from blocklang.plan import PlanJoin, PlanStep, SewingPlan
+from blocklang.pressing.values import PlacedVersions, Pressing
 
 SCHEMA = "blocklang.plan/1"
 
@@ -24,45 +27,44 @@ def plan_to_values(plan: SewingPlan) -> Json:
         "schema": SCHEMA,
         "block": write.block(),
         "seam_allowance": write.length(plan.block.seam_allowance),
-        "fabrics": [
-            {"id": f.id, "role": f.role, "value": str(f.value), "colour": f.colour, "title": f.title or f.id}
-            for f in plan.block.fabrics
-        ],
+        "fabrics": [_fabric(fabric) for fabric in plan.block.fabrics],
         "patches": write.patches(),
         "junctions": write.junctions(),
         "steps": [write.step(step) for step in plan.steps],
-        "set_in": _count(
-            "pivots", plan.assembly.pivots.count, plan.assembly.pivots.minimum, plan.assembly.pivots.proven
-        ),
-        "partial": _count(
-            "count", plan.assembly.partials.count, plan.assembly.partials.minimum, plan.assembly.partials.proven
-        ),
-        "order": {
-            "largest_set_in": plan.order.largest_set_in,
-            "different_steps": plan.order.different_steps,
-            "awkward_units": plan.order.awkward_units,
-        },
-        "pressing": {
-            "lockable": len(plan.pressing.lockable),
-            "locked": len(plan.pressing.locked),
-            "proven": plan.pressing.proven,
-            "reasons": [reason.text for reason in plan.pressing.reasons],
-            "versions": [
-                {
-                    "block": placed.block,
-                    "text": placed.text,
-                    "fewest": placed.fewest,
-                    "versions": [{"letter": v.letter, "copies": len(v.copies)} for v in placed.versions],
-                    "could_be_turned": len(placed.turned),
-                }
-                for placed in plan.pressing.versions
-            ],
-        },
+        "set_in": _count("pivots", plan.assembly.pivots),
+        "partial": _count("count", plan.assembly.partials),
+        "order": asdict(plan.order),
+        "pressing": _pressing(plan.pressing),
     }
 
 
-def _count(name: str, count: int, minimum: int, proven: bool) -> Json:
-    return {name: count, "minimum": minimum, "proven": proven}
+def _fabric(fabric: Fabric) -> Json:
+    title = fabric.title or fabric.id
+    return {"id": fabric.id, "role": fabric.role, "value": str(fabric.value), "colour": fabric.colour, "title": title}
+
+
+def _count(name: str, count: Count) -> Json:
+    return {name: count.count, "minimum": count.minimum, "proven": count.proven}
+
+
+def _pressing(pressing: Pressing) -> Json:
+    return {
+        "lockable": len(pressing.lockable),
+        "locked": len(pressing.locked),
+        "proven": pressing.proven,
+        "reasons": [reason.text for reason in pressing.reasons],
+        "versions": [_versions(placed) for placed in pressing.versions],
+    }
+
+
+def _versions(placed: PlacedVersions) -> Json:
+    return {
+        "block": placed.block,
+        "text": placed.text,
+        "fewest": placed.fewest,
+        "versions": [{"letter": version.letter, "copies": len(version.copies)} for version in placed.versions],
+        "could_be_turned": len(placed.turned),
+    }
 
 
 class _Writer:

@@ -99,9 +99,11 @@ def plan(checked: Checked, options: "PlanOptions", techniques: Techniques) -> Pl
     from blocklang.cutting import METHODS, cut, with_offers
     from blocklang.plan import make_plan
     from blocklang.pressing import DEFAULTS, press
+    from blocklang.thickness import layer_counter
 
     preferences = (*DEFAULTS, *techniques.pressing_preferences)
-    pressing = press(assembled.assembly, preferences, techniques=options.techniques)
+    layers = layer_counter(assembled.assembly)
+    pressing = press(assembled.assembly, preferences, techniques=options.techniques, layers=layers)
     watched = Watched()
     methods = (*METHODS, *map(watched.method, techniques.cutting_methods))
     cutting = with_offers(cut(checked.graph, options.cutting, methods), assembled.assembly, methods)

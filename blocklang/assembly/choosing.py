@@ -58,7 +58,7 @@ class Chooser:
             return False
         graph = self.ground.graph
         sides = (graph.segments[index] for patch in region.patches for index, _ in graph.sides[patch])
-        return any(side.start in self._asked for side in sides)
+        return any(side.start in self._asked or side.end in self._asked for side in sides)
 
     def _choose(self, region: Region) -> Split | None:
         survey = self.ground.survey(region)
@@ -66,12 +66,19 @@ class Chooser:
         return (
             self._rounds.planned(region)
             or (self._cut(survey, kept, Why.FINISHED_UNITS) if kept != named else None)
-            or self._cut(survey, named, Why.ASKED if named else None)
+            or self._cut(survey, named, self._asked_for(survey, named))
             or self._rounds.best(survey, named)
             or self._bent.best(survey, named, dear=False)
             or self.cores.split(survey, named)
             or self._bent.best(survey, named, dear=True)
         )
+
+    def _asked_for(self, survey: Survey, named: dict[int, int]) -> Why | None:
+        """Tell whether the author's units rule out a cut that would have been taken."""
+        if not named:
+            return None
+        free, held = self._cut(survey, {}, None), self._cut(survey, named, None)
+        return Why.ASKED if free != held else None
 
     def _cut(self, survey: Survey, labels: dict[int, int], why: Why | None) -> Split | None:
         """Take a straight cut if there is one that keeps together what `labels` number alike."""

@@ -27,13 +27,12 @@ class Sewing:
     joins: list[Join]
     units: list[tuple[int, ...]]
     made: list[Made]
-    halves: dict[tuple[int, ...], None]
 
 
 def sew(chooser: Chooser) -> Sewing | None:
     """Take the whole block apart and sew it together again; None when some unit cannot be taken apart."""
     whole = Region(tuple(range(len(chooser.ground.graph.block.patches))))
-    sewing = Sewing(chooser.ground, [], [(patch,) for patch in whole.patches], [], {})
+    sewing = Sewing(chooser.ground, [], [(patch,) for patch in whole.patches], [])
     waiting: list[tuple[Region, Split | None]] = [(whole, None)]
     finished: list[int] = []
     while waiting:

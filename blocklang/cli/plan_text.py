@@ -52,9 +52,18 @@ def _proofs(plan: SewingPlan) -> Iterator[str]:
     if plan.pressing.techniques:
         yield f"Pressed for {' and '.join(plan.pressing.techniques)}."
     locked, lockable = len(plan.pressing.locked), len(plan.pressing.lockable)
-    yield f"{locked} of {_counted(lockable, 'junction that can lock', 'junctions that can lock')}: locked" + (
-        "." if locked < lockable or not lockable else ", all of them."
-    )
+    yield _locks(locked, lockable)
+
+
+def _locks(locked: int, lockable: int) -> str:
+    """Say how many junctions lock."""
+    if lockable == 0:
+        return "No seams cross, so nothing has to lock."
+    if locked == lockable:
+        return (
+            "The one junction that can lock does." if lockable == 1 else f"All {lockable} junctions that can lock do."
+        )
+    return f"{locked} of the {_counted(lockable, 'junction', 'junctions')} that can lock {'does' if locked == 1 else 'do'}."
 
 
 def _counted_cost(what: str, count: Count) -> str:

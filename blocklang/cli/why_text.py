@@ -62,14 +62,24 @@ def order_lines(plan: SewingPlan) -> Iterator[str]:
     yield "What counts, in this order: pivots, partial seams, the size of what is set in, how many different steps."
     if order.largest_set_in:
         yield f"The largest piece that is set in has {_patches(order.largest_set_in)}."
-    steps = "1 step makes" if order.different_steps == 1 else f"{order.different_steps} steps make"
-    yield f"{steps} a different unit; {order.awkward_units} of them cannot be measured along two sides."
+    yield _different_units(order.different_steps, order.awkward_units)
     offer = offer_papers(plan.assembly)
     if offer.offered:
         yield f"{offer.reason} `blocklang make paper-pieces` has them."
     version = straight_version(plan.graph)
     if version is not None:
         yield from _straight_lines(plan, version)
+
+
+def _different_units(steps: int, awkward: int) -> str:
+    made = "1 different unit is made" if steps == 1 else f"{steps} different units are made"
+    if awkward == 0:
+        return f"{made}, and {'it' if steps == 1 else 'each'} can be measured along two sides."
+    return (
+        f"{made}; {awkward} of them cannot be measured along two sides."
+        if steps > 1
+        else f"{made}; it has no two sides to measure."
+    )
 
 
 def _straight_lines(plan: SewingPlan, version: StraightVersion) -> Iterator[str]:

@@ -66,15 +66,6 @@ def minimise(program: Program, start: Sequence[int] = (), work: int = MOST_WORK,
     return _told(solver, program)
 
 
-def spare_costs(program: Program) -> tuple[float, list[float]]:
-    """Return the least cost with fractions of columns allowed, and how much dearer it gets by taking each column."""
-    solver = _loaded(program)
-    solver.run()
-    values = solver.getSolution()
-    prices = [max(0.0, dual) for dual in values.col_dual]
-    return solver.getInfo().objective_function_value, prices
-
-
 def _told(solver: "highspy.Highs", program: Program) -> Solution:
     import highspy
 

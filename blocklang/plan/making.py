@@ -15,6 +15,7 @@ from blocklang.plan.explaining import (
     stops_of,
     travelled_edge,
 )
+from blocklang.plan.labels import patch_labels
 from blocklang.plan.names import instances, junction_names, step_title, unit_names
 from blocklang.plan.outlines import borders_of, measure_of, outlines_of
 from blocklang.plan.values import PlanJoin, PlanNeedle, PlanStep, PlanUnit, SewingPlan
@@ -28,11 +29,12 @@ def make_plan(
     """Return the plan of a block from the results of all stages."""
     names = unit_names(assembly)
     units = _units(assembly, names)
-    teller = _Teller(assembly, pressing, names, units)
+    labels = patch_labels(assembly.graph.block, cutting)
+    teller = _Teller(assembly, pressing, names, units, labels)
     steps = tuple(teller.step(number, step) for number, step in enumerate(assembly.steps, 1))
     graph, order = assembly.graph, order_costs(assembly, steps)
     return SewingPlan(
-        graph.block, graph, assembly, pressing, cutting, units, steps, order, junction_names(graph), diagnostics
+        graph.block, graph, assembly, pressing, cutting, units, steps, order, junction_names(graph), labels, diagnostics
     )
 
 
@@ -55,12 +57,18 @@ class _Teller:
     """Tells steps and joins by name."""
 
     def __init__(
-        self, assembly: Assembly, pressing: Pressing, names: tuple[str, ...], units: tuple[PlanUnit, ...]
+        self,
+        assembly: Assembly,
+        pressing: Pressing,
+        names: tuple[str, ...],
+        units: tuple[PlanUnit, ...],
+        labels: tuple[str, ...],
     ) -> None:
         self.assembly = assembly
         self.pressing = pressing
         self.names = names
         self.units = units
+        self.labels = labels
         self.pressed = {direction.segment: direction for direction in pressing.directions}
         self.locked = frozenset(pressing.locked)
         self.spins: dict[int, SpinSense] = {
@@ -73,7 +81,7 @@ class _Teller:
         made = instances(step)
         return PlanStep(
             number=number,
-            title=step_title(self.assembly, step, self.names),
+            title=step_title(self.assembly, step, self.names, self.labels),
             kind=step.kind,
             times=step.times,
             joins=tuple(self.join(index) for one in made for index in one),

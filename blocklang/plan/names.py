@@ -5,8 +5,8 @@ import re
 from blocklang.assembly.values import Assembly, JoinKind, Step
 from blocklang.graph.values import OUTSIDE, PatchGraph
 
-#: A patch that has no name of its own, only its place in rows.
-_CELL_NAME = re.compile(r"(.*\.)?r\d+c\d+")
+#: Ends in a letter of its own ("unit A", "patch B"), so that it has no plural.
+_LETTERED = re.compile(r" [A-Z]+$")
 
 
 def unit_names(assembly: Assembly) -> tuple[str, ...]:
@@ -62,10 +62,13 @@ def _junction_name(graph: PatchGraph, index: int, named: dict[tuple[int, int], s
     return "+".join(sorted(graph.block.patches[side].id for side in sides))
 
 
-def step_title(assembly: Assembly, step: Step, names: tuple[str, ...]) -> str:
+def step_title(assembly: Assembly, step: Step, names: tuple[str, ...], labels: tuple[str, ...]) -> str:
     """Say in a few words what a step does."""
     joins = [assembly.joins[index] for index in instances(step)[0]]
-    parts = [plain(assembly, unit, names) for unit in (joins[0].units[0], *(j.units[-1] for j in joins))]
+    parts = [
+        labels[unit] if unit < len(labels) else _lettered(names[unit])
+        for unit in (joins[0].units[0], *(j.units[-1] for j in joins))
+    ]
     match step.kind:
         case JoinKind.PARTIAL_FINISH:
             return "Finish the partial seam"
@@ -86,14 +89,9 @@ def step_title(assembly: Assembly, step: Step, names: tuple[str, ...]) -> str:
     return f"Sew {_counted(parts)} together" if len(set(parts)) == 1 else f"Sew a row of {len(parts)}"
 
 
-def plain(assembly: Assembly, unit: int, names: tuple[str, ...]) -> str:
-    """Return what to call a unit: a patch by its common name, a cell by its fabric, a unit by its letter."""
-    patches = assembly.graph.block.patches
-    if unit < len(patches):
-        patch = patches[unit]
-        own_name = patch.name.rpartition(".")[2]  # without the placed blocks that it lies in
-        return f"{patch.fabric.rpartition('.')[2]} patch" if _CELL_NAME.fullmatch(patch.name) else own_name
-    return "unit " + names[unit].removeprefix("unit ").split(".")[0].split("-")[0]
+def _lettered(name: str) -> str:
+    """Return what to call a unit in a title: by its letter."""
+    return "unit " + name.removeprefix("unit ").split(".")[0].split("-")[0]
 
 
 def _counted(parts: list[str]) -> str:
@@ -103,7 +101,7 @@ def _counted(parts: list[str]) -> str:
     if len(set(parts)) > 1:
         return f"{len(parts)} parts"
     number = "two" if len(parts) == 2 else str(len(parts))
-    return f"{number} of {parts[0]}" if parts[0].startswith("unit ") else f"{number} {_plural(parts[0])}"
+    return f"{number} of {parts[0]}" if _LETTERED.search(parts[0]) else f"{number} {_plural(parts[0])}"
 
 
 def _the(part: str) -> str:

@@ -165,6 +165,7 @@ class SewingPlan:
     steps: tuple[PlanStep, ...]
     order: OrderCosts
     junction_names: tuple[str, ...]
+    labels: tuple[str, ...]  # what to call each patch, as the cutting list does
     diagnostics: tuple[Diagnostic, ...]
 
     def unit(self, name: str) -> PlanUnit:

@@ -4,28 +4,30 @@ Where a group of seams that hang together can be turned round with nothing lost 
 junctions are counted both ways. Counting costs more than all the rest of pressing, so large draws are left alone.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 
-from blocklang.assembly.values import Assembly
+from blocklang.block import SpinSense
 from blocklang.pressing.costs import against
+from blocklang.pressing.outcome import directions_of, spun_in
 from blocklang.pressing.parity import ParityForest
 from blocklang.pressing.rules import Question
-from blocklang.pressing.values import Pressed, Spun
-from blocklang.thickness import Lies, Nearby
+
+#: Counts the layers at a junction, given the patch that each seam is pressed toward and the junctions that are spun.
+CountLayers = Callable[[int, Mapping[int, int | None], frozenset[int]], int]
 
 #: A block with more seam segments in draws than this is pressed as it comes.
 _MOST_SEAMS = 16
 
 
-def less_bulk(question: Question, assembly: Assembly, left: tuple[bool, ...]) -> tuple[bool, ...]:
+def less_bulk(question: Question, layers: CountLayers, left: tuple[bool, ...]) -> tuple[bool, ...]:
     """Turn draws round where that makes fewer layers; everything else stays."""
     draws = _draws(question, left)
     if not draws or sum(map(len, draws)) > _MOST_SEAMS:
         return left
-    nearby, best = Nearby(assembly), left
+    best = left
     for seams in draws:
         turned = tuple(not one if seam in seams else one for seam, one in enumerate(best))
-        if _layers(question, nearby, seams, turned) < _layers(question, nearby, seams, best):
+        if _layers(question, layers, seams, turned) < _layers(question, layers, seams, best):
             best = turned
     return best
 
@@ -54,14 +56,11 @@ def _is_even(question: Question, seams: list[int], left: Sequence[bool]) -> bool
     return sum(against(question, s, left) for s in seams) == sum(against(question, s, turned) for s in seams)
 
 
-def _layers(question: Question, nearby: Nearby, seams: frozenset[int], left: Sequence[bool]) -> tuple[int, int]:
+def _layers(question: Question, layers: CountLayers, seams: frozenset[int], left: Sequence[bool]) -> tuple[int, int]:
     """Return the highest pile at the junctions of some seams, and all their layers together."""
-    from blocklang.pressing.directing import directions_of, spun_in
-
-    spins: tuple[Spun, ...] = spun_in(question, left)
-    directions: tuple[Pressed, ...] = directions_of(question, left)
-    lies = Lies.of(directions, (spin.junction for spin in spins if spin.sense != "none"))
+    spun = frozenset(spin.junction for spin in spun_in(question, left) if spin.sense is not SpinSense.NONE)
+    toward = {pressed.segment: pressed.toward for pressed in directions_of(question, left)}
     segments = question.graph.segments
     junctions = sorted({end for seam in seams for end in (segments[seam].start, segments[seam].end)})
-    counts = [nearby.layers(junction, lies) for junction in junctions]
+    counts = [layers(junction, toward, spun) for junction in junctions]
     return max(counts), sum(counts)

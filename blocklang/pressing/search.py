@@ -21,7 +21,7 @@ from blocklang.pressing.weighing import left_from, scales_of, tables_of, tables_
 _MOST_ROUNDS = 4
 
 #: A part with more seams than this is not handed to the solver as a whole, unless a time limit says how long it may take.
-_LARGE = 500
+LARGE = 500
 #: Nor a part whose program has more columns than these, whatever is tied in it.
 _MANY_COLUMNS = 1_000
 
@@ -64,7 +64,7 @@ def search(question: Question, deadline: float | None, quickly: bool = False) ->
 
 def _with_solver(question: Question, tied: Tied | None, found: list[Answer], deadline: float | None) -> Answer:
     """Ask the solver; where it proves nothing, the best of what was found by other ways is as good as its own."""
-    may_be_long = deadline is not None or len(question.seams) <= _LARGE
+    may_be_long = deadline is not None or len(question.seams) <= LARGE
     if tied is not None and (may_be_long or len(found) == 1):
         answer = _by_solver(question, tied.forest, bool(tied.clusters), deadline)
         if answer is not None:
@@ -73,24 +73,16 @@ def _with_solver(question: Question, tied: Tied | None, found: list[Answer], dea
             if not gap:
                 return found[-1]
     if not may_be_long:
-        return _polished(question, _best_of(question, found))
+        return _best_of(question, found)
     answer = _by_solver(question, tied_to_settled(question), True, deadline)
     if answer is not None and not answer.gap:
         return answer
     return _best_of(question, found + ([answer] if answer is not None else []))
 
 
-def _polished(question: Question, answer: Answer) -> Answer:
-    """Return a better answer where one is found near by; how much better still could exist is not known then."""
-    from blocklang.pressing.polishing import polish
-
-    left = polish(question, answer.left)
-    return Answer(left, _all_of(question, left)) if left != answer.left else answer
-
-
 def _best_of(question: Question, found: list[Answer]) -> Answer:
     best = min(found, key=lambda one: costs_of(question, one.left, question.seams))
-    return best if math.isfinite(best.gap) else Answer(best.left, _all_of(question, best.left))
+    return best if math.isfinite(best.gap) else Answer(best.left, all_of(question, best.left))
 
 
 def by_tables(question: Question, forest: ParityForest) -> tuple[bool, ...] | None:
@@ -156,6 +148,6 @@ def _by_solver(question: Question, forest: ParityForest, clips: bool, deadline: 
     return Answer(tuple(left), run.gap)
 
 
-def _all_of(question: Question, left: tuple[bool, ...]) -> float:
+def all_of(question: Question, left: tuple[bool, ...]) -> float:
     """Return all that a choice loses at the first rank at which it loses anything: none of it is ruled out."""
     return float(next((cost for cost in costs_of(question, left, question.seams) if cost), 1))

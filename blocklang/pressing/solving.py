@@ -46,16 +46,6 @@ def solve(program: Program, deadline: float | None) -> Run | None:
     return run
 
 
-def least_cost(program: Program, rank: Rank, deadline: float | None) -> int | None:
-    """Return the least that a program can cost at one rank, alone; None when that is not proven."""
-    cost = program.costs.get(rank, {})
-    if not program.upper or not cost:
-        return cost.get(CONSTANT, 0)
-    run = Run(program, _load(program))
-    free = {column: factor for column, factor in cost.items() if column != CONSTANT}
-    return round(value_of(cost, run.columns)) if _improve(run, free, deadline) else None
-
-
 def _nothing_open(program: Program) -> bool:
     """Tell whether a program without columns, in which the author settles everything, keeps its own rows."""
     return all(row.get(CONSTANT, 0) >= low for low, row in program.rows) and not any(program.equal)

@@ -33,26 +33,13 @@ def _lines(plan: SewingPlan) -> Iterator[str]:
 
 def seam_lines(plan: SewingPlan) -> tuple[str, ...]:
     """Return a sentence for each pair of kinds of patches that are sewn together."""
-    labels = _labels(plan)
+    labels = plan.labels
     ways: dict[tuple[str, str], set[str | None]] = {}
     for pressed in plan.pressing.directions:
         left, right = plan.graph.segments[pressed.segment].patches
         pair = (min(labels[left], labels[right]), max(labels[left], labels[right]))
         ways.setdefault(pair, set()).add(None if pressed.toward is None else labels[pressed.toward])
     return tuple(words.seam(*pair, found) for pair, found in ways.items())
-
-
-def _labels(plan: SewingPlan) -> dict[int, str]:
-    """Return what to call each patch: its line of the cutting list, with the fabric where lines share a name."""
-    fabrics: dict[str, set[str]] = {}
-    for piece in plan.cutting.pieces:
-        fabrics.setdefault(piece.name, set()).add(piece.fabric)
-    labels: dict[int, str] = {}
-    for piece in plan.cutting.pieces:
-        fabric = plan.block.fabric(piece.fabric)
-        label = piece.name if len(fabrics[piece.name]) == 1 else f"{fabric.title or fabric.id} {piece.name}"
-        labels.update(dict.fromkeys(piece.patches, label))
-    return labels
 
 
 def _heading(title: str, rule: str) -> Iterator[str]:

@@ -9,7 +9,7 @@ from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang.pressing import Pressed
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_oblong
-from blocklang_sewing_sheet.naming import listed, patch_labels, spoken, two_of
+from blocklang_sewing_sheet.naming import listed, spoken, two_of
 from blocklang_sewing_sheet.version_words import version_sentences
 
 #: A longer row is quicker seen than read.
@@ -152,7 +152,7 @@ def _press(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tup
 def _common(plan: SewingPlan, pressed: list[Pressed]) -> str:
     under = [item.toward for item in pressed if item.toward is not None]
     over = [_other_side(plan, item) for item in pressed]
-    labels = patch_labels(plan)
+    labels = plan.labels
     names = {labels[patch] for patch in under}
     if len(names) == 1 and not names & {labels[patch] for patch in over}:
         return f"the {labels[under[0]]}"

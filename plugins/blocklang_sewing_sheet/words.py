@@ -150,7 +150,6 @@ CHAIN_PIECE: Final = "Chain-piece them: feed one after the other without cutting
 PRESS_ARROWS: Final = "Press each seam the way its arrow points."
 PRESS_OPEN: Final = "Press the seam open."
 WORK_SO_FAR: Final = "the work so far"
-TRIM_POINTS: Final = "Trim the points that stick out."
 
 
 def lay_out(order: tuple[str, ...]) -> str:

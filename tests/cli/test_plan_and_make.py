@@ -14,7 +14,7 @@ def test_plan_tells_the_steps(command, good) -> None:
     assert ran.out.startswith("Harbour Steps, finished 9 in × 9 in\n9 patches, ")
     assert "  1. " in ran.out
     assert "9 1/2 in × 3 1/2 in" in ran.out
-    assert "4 of 4 junctions that can lock: locked, all of them." in ran.out
+    assert "All 4 junctions that can lock do." in ran.out
 
 
 def test_plan_in_centimetres(command, good) -> None:

@@ -5,11 +5,11 @@ import pytest
 from blocklang.assembly import Assembly
 from blocklang.pressing import press
 from blocklang.pressing.bulk import _draws
-from blocklang.pressing.directing import directions_of, spun_in
 from blocklang.pressing.lines import follow
+from blocklang.pressing.outcome import directions_of, spun_in
 from blocklang.pressing.preferences import DEFAULTS, set_in_preference
 from blocklang.pressing.rules import Question, ask
-from blocklang.thickness import Lies, fold, measure
+from blocklang.thickness import Lies, fold, layer_counter, measure
 from tests.library.plans import plan_of
 
 
@@ -26,7 +26,7 @@ def _layers(question: Question, assembly: Assembly, left: tuple[bool, ...], junc
 def test_no_draw_would_be_flatter_turned_round(name: str) -> None:
     assembly = plan_of(name).assembly
     question = ask(assembly, (*DEFAULTS, set_in_preference(assembly)), follow(assembly.graph))
-    pressing = press(assembly)
+    pressing = press(assembly, layers=layer_counter(assembly))
     left = [True] * len(assembly.graph.segments)
     for one in pressing.directions:
         left[one.segment] = one.toward == assembly.graph.segments[one.segment].left

@@ -10,6 +10,7 @@ from blocklang.pressing.polishing import polish
 from blocklang.pressing.preferences import set_in_preference
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import ask
+from blocklang.pressing.search import Answer
 from tests.pressing.fields import block_of, field_text
 
 
@@ -20,9 +21,9 @@ def test_polishing_makes_the_part_better_and_never_worse() -> None:
     assert assembly is not None
     question = ask(assembly, (*DEFAULTS, set_in_preference(assembly)), follow(graph))
     part = max(follow_ties(question).disputed, key=lambda one: len(one.seams))
-    before = follow_most(part)
+    before = Answer(follow_most(part), 1.0)
     after = polish(part, before)
-    first, then = (costs_of(part, left, part.seams) for left in (before, after))
+    first, then = (costs_of(part, answer.left, part.seams) for answer in (before, after))
     assert then < first
     assert sum(then[: Rank.LOCKS + 1]) < sum(first[: Rank.LOCKS + 1])
     assert polish(part, before) == after
