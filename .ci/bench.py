@@ -1,4 +1,4 @@
-"""Times the route on grids of growing size, the pressing, the library's blocks, and the start of `blocklang check`.
+"""Times the route on growing blocks, pressing, cutting plans, the library's blocks, and the start of `blocklang check`.
 
 With names of blocks, those blocks are timed and the grids are left out.
 """
@@ -9,6 +9,7 @@ import time
 from collections.abc import Callable
 from typing import TypeVar
 
+from cloth_bench import print_cutting_plans
 from growth import print_growth
 from pressing_growth import print_pressing_growth
 
@@ -47,6 +48,7 @@ def main() -> None:
     if not sys.argv[1:]:
         print_growth()
         print_pressing_growth()
+        print_cutting_plans()
     walk, techniques = Walk(), Plugged().techniques()
     names = sys.argv[1:] or sorted(walk.library.everything())
     print(f"{'block':<32}{'draft':>10}{'check':>10}{'plan':>10}  ms")

@@ -68,7 +68,7 @@ def panels() -> Iterator[str]:
     yield f"panels: {right} of {len(test_panels.OPTIMA)} at the published optimum, {total:.1f} s together"
 
 
-def main() -> None:
+def print_cutting_plans() -> None:
     """Print everything; seconds are those of the process, not of the clock."""
     for lines in (panels(), orders(False), orders(True), hundred_blocks()):
         for line in lines:
@@ -76,4 +76,4 @@ def main() -> None:
 
 
 if __name__ == "__main__":
-    main()
+    print_cutting_plans()
