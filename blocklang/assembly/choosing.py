@@ -86,9 +86,8 @@ class Chooser:
         cuts = [c for c in chains if full(survey, c) and self._permission.allows(c.segments, labels)]
         notched = [c for c in cuts if self._from_a_notch(survey, c)]
         split = self._straight.best(survey, notched or cuts) if cuts else None
-        if split is not None and (why or len(notched) < len(cuts)):
-            split = replace(split, why=why or (Why.FINISHED_UNITS if notched else split.why))
-        return split
+        why = why or (Why.FINISHED_UNITS if 0 < len(notched) < len(cuts) else None)
+        return replace(split, why=why) if split is not None and why is not None else split
 
     def _from_a_notch(self, survey: Survey, chain: Chain) -> bool:
         """Tell whether a cut starts in an inner corner of the unit: there two units meet that were made alone."""

@@ -55,7 +55,7 @@ def _impossible(needed: tuple[Wish, ...], count: Counting) -> Diagnostic:
     alone = len(needed) == 1
     left = count(needed[:-1])
     without = "" if left is None else f" Without this line the block needs {_told(left)}."
-    said = "No order of joins does what " + ("this line asks." if alone else "these lines ask together.")
+    said = "No order of joins was found that does what " + ("this line asks." if alone else "these lines ask together.")
     return Diagnostic(
         "no-such-order",
         Severity.ERROR,

@@ -8,6 +8,7 @@ from blocklang.assembly.preferences import Why
 from blocklang.assembly.regions import Ground, Region, Survey
 from blocklang.assembly.rings import last_pieces, pieces
 from blocklang.assembly.splits import Split, SplitKind
+from blocklang.assembly.wholes import runs_between
 
 #: So many short openings are held against the fewest partial seams before any that is known to do is taken.
 _TRIED = 8
@@ -44,11 +45,10 @@ class Cores:
         if survey.region.patches[0] not in self._solved:
             self.fewest_pivots += answer.fewest_pivots
             self.fewest_partials += answer.fewest_partials
+        self._solved.update(survey.region.patches)
         if answer.choice is None:
             return None
-        split = self._short_opening(survey, answer, ways, labels) or self._last_join(survey, answer, labels)
-        self._solved.update(survey.region.patches)
-        return split
+        return self._short_opening(survey, answer, ways, labels) or self._last_join(survey, answer, labels)
 
     def _short_opening(self, survey: Survey, answer: Least, ways: Ways, labels: dict[int, int]) -> Split | None:
         if not answer.partials:
@@ -56,21 +56,17 @@ class Cores:
         for split in openings(self.ground, survey, answer, ways)[:_TRIED]:
             rest, _ = self.least(self.ground.survey(split.parts[0]))
             as_cheap = (rest.pivots, rest.partials) == (answer.pivots, answer.partials - 1)
-            if rest.choice is not None and as_cheap and self._keeps(labels, split.closing):
+            if rest.choice is not None and as_cheap and runs_between(self.ground.graph, labels, split.closing):
                 return split
         return None
 
     def _last_join(self, survey: Survey, answer: Least, labels: dict[int, int]) -> Split | None:
         """Return the last join of the order that the closings stand for, the shortest when there are several."""
         assert answer.choice is not None
-        joins = pieces(survey.seams, answer.choice)
-        lasts = [join for join in last_pieces(self.ground.graph, joins, answer.choice) if self._keeps(labels, join)]
+        graph, joins = self.ground.graph, pieces(survey.seams, answer.choice)
+        lasts = [join for join in last_pieces(graph, joins, answer.choice) if runs_between(graph, labels, join)]
         splits = [split for join in sorted(lasts, key=len) if (split := self._as_split(survey, join)) is not None]
         return min(splits, key=lambda split: split.kind is SplitKind.CLOSING) if splits else None
-
-    def _keeps(self, labels: dict[int, int], join: list[int] | tuple[int, ...]) -> bool:
-        sides = (self.ground.graph.segments[index].patches for index in join)
-        return not labels or all(labels[a] != labels[b] for a, b in sides)
 
     def _as_split(self, survey: Survey, join: list[int]) -> Split | None:
         parts = self.ground.parts(survey, join)
@@ -102,7 +98,7 @@ class Cores:
             self._known.clear()
             self.half_open = settled | {junction}
             answer, _ = self.least(whole)
-            cost = (not answer.possible, answer.choice is None, answer.pivots, answer.partials, junction)
+            cost = (answer.choice is None, answer.pivots, answer.partials, junction)
             best = min(best or cost, cost)
         self._known.clear()
         self.half_open = settled if best is None else settled | {best[-1]}

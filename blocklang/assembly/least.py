@@ -25,28 +25,19 @@ Rings = dict[tuple[Closing, ...], None]
 
 @dataclass(frozen=True, slots=True)
 class Least:
-    """The best closings found (None when none were), what they cost beyond what every order costs, and a true bound.
-
-    `possible` is False only when it is proven that no order exists.
-    """
+    """The best closings found (None when none were), what they cost beyond what every order costs, and a true bound."""
 
     choice: dict[int, Closing] | None
     pivots: int
     partials: int
     fewest_pivots: int
     fewest_partials: int
-    possible: bool = True
-
-    @property
-    def proven(self) -> bool:
-        """Whether nothing better exists."""
-        return (self.pivots, self.partials) == (self.fewest_pivots, self.fewest_partials)
 
 
 def least(graph: PatchGraph, ways: Ways, known: Rings) -> Least:
     """Return the closings with the fewest pivots, then the fewest partial seams; rings that turn up become known."""
     if not all(ways.values()):
-        return Least(None, 0, 0, 0, 0, possible=False)
+        return Least(None, 0, 0, 0, 0)
     first = {junction: options[0] for junction, options in ways.items()}
     found = rings(graph, first)
     if not found and not any(closing.pivots or closing.partials for closing in first.values()):
@@ -71,19 +62,21 @@ def _search(graph: PatchGraph, program: "_Program", known: Rings) -> Least:
     for _ in range(_MOST_ROUNDS):
         solved = program.solve()
         if solved is None:
-            return Least(None, 0, 0, 0, 0, possible=False)
+            return Least(None, 0, 0, 0, 0)
         choice, bound = solved
         found = rings(graph, choice)
         if not found:
             return _costed(program, choice, bound)
         _forbid(program, known, found, choice)
-    return Least(None, 0, 0, *divmod(bound, program.dear))
+    return Least(None, 0, 0, bound // program.dear, 0)
 
 
 def _costed(program: "_Program", choice: dict[int, Closing], bound: int) -> Least:
     pivots = sum(closing.pivots for closing in choice.values())
     partials = sum(closing.partials for closing in choice.values())
-    return Least(choice, pivots, partials, *divmod(bound, program.dear))
+    fewest, rest = divmod(bound, program.dear)
+    # With pivots to spare, fewer partial seams than the rest of the bound may go with more pivots.
+    return Least(choice, pivots, partials, fewest, rest if pivots == fewest else 0)
 
 
 @dataclass(slots=True)

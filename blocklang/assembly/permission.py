@@ -4,6 +4,7 @@ from itertools import pairwise
 
 from blocklang.assembly.demands import Demands
 from blocklang.assembly.regions import Ground
+from blocklang.assembly.wholes import runs_between
 
 
 class Permission:
@@ -17,15 +18,11 @@ class Permission:
 
     def allows(self, path: list[int] | tuple[int, ...], labels: dict[int, int]) -> bool:
         """Tell whether a join may be the last one: it keeps units whole and closes each junction as asked."""
-        if labels and any(self._within(labels, index) for index in path):
+        if not runs_between(self.graph, labels, path):
             return False
         if not self.demands:
             return True
         return all(self._closes_well(one, other) for one, other in pairwise(path))
-
-    def _within(self, labels: dict[int, int], index: int) -> bool:
-        left, right = self.graph.segments[index].patches
-        return labels.get(left, -1) == labels.get(right, -2)
 
     def _closes_well(self, one: int, other: int) -> bool:
         a, b = self.graph.segments[one], self.graph.segments[other]

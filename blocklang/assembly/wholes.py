@@ -1,5 +1,7 @@
 """Which patches stay together: units that the author names (always), and placed blocks (while it costs nothing)."""
 
+from collections.abc import Iterable
+
 from blocklang.assembly.demands import Demands
 from blocklang.assembly.regions import Region
 from blocklang.graph.values import PatchGraph
@@ -35,6 +37,12 @@ class Wholes:
     def group_place(self, name: str) -> int:
         """Return where a placed block comes in the file; what belongs to none comes after all of them."""
         return self._places.get(name, len(self._all))
+
+
+def runs_between(graph: PatchGraph, labels: dict[int, int], seams: Iterable[int]) -> bool:
+    """Tell whether seams run between patches of different numbers all along; with no numbers anything may be parted."""
+    sides = (graph.segments[index].patches for index in seams)
+    return not labels or all(labels[left] != labels[right] for left, right in sides)
 
 
 def _all_chains(graph: PatchGraph, demands: Demands) -> tuple[Chain, ...]:
