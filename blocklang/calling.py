@@ -2,10 +2,11 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, ParamSpec, TypeVar
+from typing import TYPE_CHECKING, Any, ParamSpec, TypeVar
 
 from blocklang.diagnostics import Diagnostic, Severity
-from blocklang.hooks import CannotMakeError, Check, Output, OutputFile, OutputOptions
+from blocklang.hooks import BlockAtHand, CannotMakeError, Check, Output, OutputFile, OutputOptions, Share
+from blocklang.packs.file_names import fault_of_path, fault_of_twins
 from blocklang.plan import SewingPlan
 
 if TYPE_CHECKING:
@@ -13,6 +14,8 @@ if TYPE_CHECKING:
 
 Asked = ParamSpec("Asked")
 Answer = TypeVar("Answer")
+
+_TELL = "Tell whoever wrote this output."
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,17 +38,41 @@ def make_files_of_several(output: Output, plans: tuple[SewingPlan, ...], options
     return _made(output, lambda: several(plans, options))
 
 
-def _made(output: Output, make: Callable[[], tuple[OutputFile, ...]]) -> Made:
+def make_share(
+    output: Output, block: BlockAtHand, options: OutputOptions
+) -> tuple[Share | None, tuple[Diagnostic, ...]]:
+    """Have one block's share of a folder made; None when it has none, and then a diagnostic may say why."""
+    folder = output.make_folder
+    assert folder is not None
+    share, said = _asked(output, lambda: folder.of_each(block, options))
+    wrong = "" if share is None else _fault_of_share(share)
+    return (None, (_cannot_make(output, wrong, _TELL),)) if wrong else (share, said)
+
+
+def make_rest(output: Output, about: tuple[Any, ...], options: OutputOptions) -> Made:
+    """Have the files made that belong to a whole folder, from what the shares say about the blocks."""
+    folder = output.make_folder
+    assert folder is not None
+    return _made(output, lambda: folder.of_all(about, options), _fault_of_paths)
+
+
+def _made(
+    output: Output, make: Callable[[], tuple[OutputFile, ...]], fault_of: Callable[[object], str] | None = None
+) -> Made:
+    files, said = _asked(output, make)
+    if files is None and said:
+        return Made((), said)
+    wrong = (fault_of or _fault_of_files)(files)
+    return Made((), (_cannot_make(output, wrong, _TELL),)) if wrong else Made(files or (), ())
+
+
+def _asked(output: Output, make: Callable[[], Answer]) -> tuple[Answer | None, tuple[Diagnostic, ...]]:
     try:
-        files = make()
+        return make(), ()
     except CannotMakeError as fault:
-        return Made((), (_cannot_make(output, str(fault)),))
+        return None, (_cannot_make(output, str(fault)),)
     except Exception as fault:  # noqa: BLE001 - a stranger's code may raise anything
-        return Made((), (_cannot_make(output, _fails(fault), "Tell whoever wrote this output."),))
-    wrong = _fault_of_files(files)
-    if wrong:
-        return Made((), (_cannot_make(output, wrong, "Tell whoever wrote this output."),))
-    return Made(files, ())
+        return None, (_cannot_make(output, _fails(fault), _TELL),)
 
 
 def run_checks(checks: tuple[Check, ...], plan: SewingPlan) -> tuple[Diagnostic, ...]:
@@ -111,6 +138,20 @@ def _fault_of_files(files: object) -> str:
         return "It gives two files of one name."
     strange = next((name for name in names if "/" in name or "\\" in name or "\0" in name), None)
     return "" if strange is None else f"It gives a file the name {strange!r}, which is not a plain file name."
+
+
+def _fault_of_share(share: object) -> str:
+    return _fault_of_paths(share.files) if isinstance(share, Share) else "It gives something other than a share."
+
+
+def _fault_of_paths(files: object) -> str:
+    """Return why files cannot lie in one folder on every system, or ""."""
+    if not isinstance(files, tuple) or not all(isinstance(file, OutputFile) for file in files):
+        return "It gives something other than a tuple of files."
+    strange = next((file.name for file in files if not file.name or fault_of_path(file.name)), None)
+    if strange is not None:
+        return f"It gives a file the name {strange!r}, which does not lie inside its folder on every system."
+    return "It gives two files of one name." if fault_of_twins(file.name for file in files) else ""
 
 
 def _fails(fault: Exception) -> str:

@@ -4,12 +4,12 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, Protocol
 
 import pluggy
 
 from blocklang.block import LengthUnit
-from blocklang.diagnostics import Diagnostic
+from blocklang.diagnostics import Diagnostic, SourceText
 from blocklang.plan import SewingPlan
 
 if TYPE_CHECKING:
@@ -56,7 +56,8 @@ class OutputFile:
     """One file of an output.
 
     `name` is "" for the file that is written where the person said; any other name ("step-3.svg") is written beside
-    it with the stem of that file in front. Exactly one file of an output has no name.
+    it with the stem of that file in front. Exactly one file of an output has no name. In an output that is a folder
+    every file has a name, which may lie deeper ("blocks/star.html").
     """
 
     name: str
@@ -72,22 +73,73 @@ class Setting:
     choices: tuple[str, ...] = ()
 
 
+class BlockAtHand(Protocol):
+    """A block that a folder is being made of; it is planned when that is asked for, at any size.
+
+    Whatever is wrong with it is told to the person who asked, so no answer here needs to be explained.
+    """
+
+    @property
+    def name(self) -> str:
+        """Return what its file is called, without .block."""
+
+    @property
+    def source(self) -> SourceText:
+        """Return the block file as it was read."""
+
+    def plan(self, size: str = "") -> SewingPlan | None:
+        """Return its plan, at another size ("6in") when one is given; None when it cannot be planned."""
+
+    def make(self, output: str, plan: SewingPlan, options: OutputOptions) -> tuple[OutputFile, ...]:
+        """Return the files of another output, by its name; none when it cannot be made."""
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """What one block adds to a folder: its files, and in `about` whatever the files of the whole have to know of it.
+
+    It is made in any process, so `about` must be a value that can be pickled.
+    """
+
+    files: tuple[OutputFile, ...] = ()
+    about: Any = None
+
+
+@dataclass(frozen=True, slots=True)
+class FolderMaker:
+    """How an output that is a whole folder is made.
+
+    `of_each` is called for every block that can be read, in several processes at once and in no order; None leaves the
+    block out. `of_all` then gets what the shares say about the blocks, in the order in which they were typed.
+    """
+
+    of_each: Callable[[BlockAtHand, OutputOptions], Share | None]
+    of_all: Callable[[tuple[Any, ...], OutputOptions], tuple[OutputFile, ...]]
+
+
+def not_of_one_plan(plan: SewingPlan, options: OutputOptions) -> tuple[OutputFile, ...]:  # noqa: ARG001
+    """Say that an output writes a folder; what stands for `make` in such an output."""
+    raise CannotMakeError("It is a whole folder of files: make it with `blocklang make`.")
+
+
 @dataclass(frozen=True, slots=True)
 class Output:
     """Something that can be made from a plan.
 
     `name` is what is typed, in lower case with hyphens; `formats` are file name extensions without the dot; `make`
     returns the files of the format it is asked for, the same bytes every time. An output that can put several blocks
-    into one document has `make_several` too, which gets their plans in the order in which they were typed.
+    into one document has `make_several` too, which gets their plans in the order in which they were typed. An output
+    that is a whole folder has `make_folder` instead of `make`.
     """
 
     name: str
     formats: tuple[str, ...]
     default_format: str
     summary: str
-    make: Callable[[SewingPlan, OutputOptions], tuple[OutputFile, ...]]
+    make: Callable[[SewingPlan, OutputOptions], tuple[OutputFile, ...]] = not_of_one_plan
     settings: tuple[Setting, ...] = ()
     make_several: Callable[[tuple[SewingPlan, ...], OutputOptions], tuple[OutputFile, ...]] | None = None
+    make_folder: FolderMaker | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ def command(form: str) -> int:
         for one in told:
             del one["make"]
             one["several"] = one.pop("make_several") is not None
+            one["folder"] = one.pop("make_folder") is not None
             one["settings"] = [asdict(setting) for setting in one["settings"]]
         print_text(json.dumps(told, indent=2, ensure_ascii=False))
     else:

@@ -25,6 +25,12 @@ _DEVICES = frozenset(
 
 def fault_of_name(name: str) -> str:
     """Return in one sentence why a name cannot stand in a pack, or ""."""
+    fault = fault_of_path(name)
+    return fault or ("" if name.endswith(BLOCK_SUFFIX) else f"It holds `{name}`, which is no block file.")
+
+
+def fault_of_path(name: str) -> str:
+    """Return in one sentence why a name cannot be a file's inside one folder on every system, or ""."""
     shown = name[:LONGEST_FILE_NAME].encode("unicode_escape").decode("ascii") if not name.isprintable() else name
     if len(name) > LONGEST_FILE_NAME:
         return f"The name of a file in it is longer than {LONGEST_FILE_NAME} characters."
@@ -54,8 +60,6 @@ def _fault_of_parts(name: str, parts: list[str]) -> str:
         return f"The name `{name}` in it stands for a device on some systems."
     if len(parts) > DEEPEST_FOLDERS + 1:
         return f"The name `{name}` in it lies more than {DEEPEST_FOLDERS} folders deep."
-    if not name.endswith(BLOCK_SUFFIX):
-        return f"It holds `{name}`, which is no block file."
     return ""
 
 
