@@ -102,6 +102,11 @@ def table(_: list[str]) -> int:
     return in_venv("-m", "blocklang.language.table_making")
 
 
+def words(arguments: list[str]) -> int:
+    """Gather every sentence that can be translated, and bring the catalogues up to date."""
+    return in_venv(".ci/words.py", *arguments)
+
+
 def snapshots(arguments: list[str]) -> int:
     """Write the snapshots of the tests again; look at the difference before you commit it."""
     return in_venv("-m", "pytest", "-q", "--snapshot-update", *arguments)
@@ -241,6 +246,7 @@ COMMANDS = {
     "docs": docs,
     "pictures": pictures,
     "table": table,
+    "words": words,
     "snapshots": snapshots,
     "bench": bench,
     "wheel": wheel,

@@ -36,6 +36,7 @@ PUBLIC = {
     "blocklang.pressing.preferences",
     "blocklang.pressing.values",
     "blocklang.thickness",
+    "blocklang.wording",
 }
 
 

@@ -11,6 +11,7 @@ import pluggy
 from blocklang.block import LengthUnit
 from blocklang.diagnostics import Diagnostic, SourceText
 from blocklang.plan import SewingPlan
+from blocklang.wording import ENGLISH, Language
 
 if TYPE_CHECKING:
     from blocklang.cutting.methods import CuttingMethod
@@ -36,7 +37,10 @@ class CannotMakeError(Exception):
 
 @dataclass(frozen=True, slots=True)
 class OutputOptions:
-    """What the person chose about an output beyond the plan; `settings` holds what only this output understands."""
+    """What the person chose about an output beyond the plan; `settings` holds what only this output understands.
+
+    `language.tell(contents)` says the contents of an output in the language that was asked for.
+    """
 
     format: str
     paper: Paper = Paper.LETTER
@@ -45,6 +49,7 @@ class OutputOptions:
     black_and_white: bool = False
     large_print: bool = False
     settings: tuple[tuple[str, str], ...] = ()
+    language: Language = ENGLISH
 
     def setting(self, name: str, default: str = "") -> str:
         """Return the setting of that name, the last one given when there are several."""

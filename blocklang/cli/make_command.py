@@ -23,6 +23,7 @@ from blocklang.cli.writing import STDOUT, print_bytes, write_files
 if TYPE_CHECKING:
     from blocklang.hooks import Output, OutputFile, OutputOptions
     from blocklang.plan import SewingPlan
+    from blocklang.wording import Language
 
 SAME_FORMAT = {"txt": "text", "text": "txt", "htm": "html"}
 
@@ -37,10 +38,14 @@ SAME_FORMAT = {"txt": "text", "text": "txt", "htm": "html"}
 @click.option("--paper", type=click.Choice(["letter", "a4"]), default="letter", show_default=True, help="Paper size.")
 @click.option("--black-and-white", is_flag=True, help="Tell fabrics apart without colour.")
 @click.option("--large-print", is_flag=True, help="Set the words larger.")
+@click.option(
+    "--language", metavar="CODE", default="en", show_default=True, help="The language of the words: en or es."
+)
 @click.option("--set", "settings", metavar="NAME=VALUE", multiple=True, help="Something only this output can do.")
 def command(
     output: str, files: tuple[str, ...], path: Path, form: str | None, size: str | None, fabrics: tuple[str, ...],
-    copies: int, units: str | None, paper: str, black_and_white: bool, large_print: bool, settings: tuple[str, ...],
+    copies: int, units: str | None, paper: str, black_and_white: bool, large_print: bool, language: str,
+    settings: tuple[str, ...],
 ) -> int:  # fmt: skip
     """Make OUTPUT from FILE: a sheet to sew from, a cutting list, a picture; a handout from several.
 
@@ -49,7 +54,7 @@ def command(
     walk = Walk()
     wanted = output_named(output, _told(walk))
     chosen = format_for(wanted, path, form)
-    chosen_settings = settings_for(wanted, settings)
+    chosen_settings, spoken = settings_for(wanted, settings), language_for(language)
     if len(files) > 1 and wanted.make_several is None:
         raise click.UsageError(f"`{wanted.name}` is made of one block at a time: give one FILE.")
     with working("Planning the sewing"):
@@ -61,7 +66,7 @@ def command(
     from blocklang.hooks import OutputOptions, Paper
 
     unit = plans[0].block.unit
-    options = OutputOptions(chosen, Paper(paper), unit, copies, black_and_white, large_print, chosen_settings)
+    options = OutputOptions(chosen, Paper(paper), unit, copies, black_and_white, large_print, chosen_settings, spoken)
     return max(code, _make(wanted, plans, options, path))
 
 
@@ -73,6 +78,16 @@ def format_for(output: "Output", path: Path, form: str | None) -> str:
         if name in output.formats:
             return name
     raise click.UsageError(f"`{output.name}` cannot be made as {wanted}; it can be {' or '.join(output.formats)}.")
+
+
+def language_for(code: str) -> "Language":
+    """Return the language of a code as typed."""
+    from blocklang.wording import find_language, languages
+
+    found = find_language(code.lower())
+    if found is None:
+        raise click.UsageError(f"There are no words in `{code}`; there are words in {', '.join(languages())}.")
+    return found
 
 
 def settings_for(output: "Output", given: tuple[str, ...]) -> tuple[tuple[str, str], ...]:

@@ -1,0 +1,44 @@
+"""Lists, numbers and sayings one after the other."""
+
+from collections.abc import Iterable
+from typing import Final
+
+from blocklang.wording.sayings import LookUp, Saying, message, say
+
+_DECIMAL_MARK: Final = message(".", context="the decimal mark")
+
+
+class _Joined(Saying):
+    __slots__ = ("_between", "_parts")
+    _between: str
+    _parts: tuple[str, ...]
+
+    def said(self, look_up: LookUp) -> str:
+        parts = (part.said(look_up) if isinstance(part, Saying) else part for part in self._parts)
+        return self._between.join(parts)
+
+
+class _Decimal(Saying):
+    __slots__ = ()
+
+    def said(self, look_up: LookUp) -> str:
+        return self.replace(".", look_up(_DECIMAL_MARK, None))
+
+
+def say_decimal(number: str) -> Saying:
+    """Say a number that is written with a decimal point; other languages have another mark there."""
+    return _Decimal(number)
+
+
+def joined(parts: Iterable[str], between: str = " ") -> Saying:
+    """Say sayings one after the other, with the same mark between them in every language."""
+    own = tuple(parts)
+    saying = _Joined(between.join(own))
+    saying._between, saying._parts = between, own
+    return saying
+
+
+def listed(parts: Iterable[str]) -> str:
+    """List one or more things: "a", "a and b", "a, b and c"."""
+    *before, last = parts
+    return say("{before} and {last}", before=joined(before, ", "), last=last) if before else last
