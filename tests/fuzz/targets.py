@@ -1,0 +1,61 @@
+"""The targets by name: what each does with bytes, and the bytes it starts from."""
+
+import random
+from collections.abc import Callable
+from pathlib import Path
+from typing import NamedTuple
+
+from tests.fuzz import packs, routes, typed
+from tests.fuzz.texts import LIBRARY
+from tests.packs.zips import folded
+
+CASES = Path(__file__).parents[1] / "cases"
+MOST_SEED = 3_000  # bytes of a file to start from; a fuzzer makes more of short ones
+
+
+class Target(NamedTuple):
+    """What is done with bytes, where to start, how long an input may be, and the code whose lines are counted."""
+
+    run: Callable[[bytes], None]
+    seeds: Callable[[], list[bytes]]
+    longest: int
+    covers: tuple[str, ...]
+
+
+def _files() -> list[bytes]:
+    paths = [*sorted(LIBRARY.rglob("*.block")), *sorted(CASES.glob("*.block"))]
+    return [data for path in paths if 0 < len(data := path.read_bytes()) <= MOST_SEED]
+
+
+def _packs() -> list[bytes]:
+    return [folded(), folded("a.block", "parts/b.block")]
+
+
+def _decisions(count: int, length: int) -> Callable[[], list[bytes]]:
+    chance = random.Random(count)  # the same ones every time
+    return lambda: [chance.randbytes(length) for _ in range(count)]
+
+
+ROUTE = (
+    "language",
+    "graph",
+    "assembly",
+    "pressing",
+    "cutting",
+    "plan",
+    "thickness",
+    "foundation",
+    "paper_piecing",
+    "bias",
+)
+TARGETS = {
+    "bytes": Target(routes.check_bytes, _files, 4_000, ("language", "graph", "diagnostics")),
+    "route": Target(routes.whole_route, _decisions(300, 200), 400, ROUTE),
+    "outputs": Target(routes.outputs_made, _decisions(300, 200), 400, (*ROUTE, "cloth", "blocklang_")),
+    "pack-bytes": Target(packs.any_bytes, _packs, 6_000, ("packs",)),
+    "packs": Target(packs.changed_archive, _decisions(100, 60), 300, ("packs",)),
+    "records": Target(packs.records, _decisions(100, 60), 600, ("packs", "catalogue/index")),
+    "command-line": Target(
+        typed.command_line, _decisions(200, 80), 300, ("cli", "language/overriding", "catalogue/searching")
+    ),
+}
