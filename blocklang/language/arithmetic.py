@@ -58,13 +58,11 @@ def _variable(scope: Scope, word: Word) -> Quantity | None:
         found = f"`{word.text}` is a point, and here a length, a number or an angle is needed."
         scope.draft.error("point-as-value", TITLE, found, "", word[1:])
         return None
-    known = [name for outer in scope.chain() for name in outer.values]
+    known = [*(name for outer in scope.chain() for name in outer.values), "size", "width", "height"]
     parts = word.text.split("-")
-    spaced = " - ".join(parts) if len(parts) > 1 and all(part in (*known, "size") for part in parts) else ""
+    spaced = " - ".join(parts) if len(parts) > 1 and all(part in known for part in parts) else ""
     advice = f"To take one from the other write `{spaced}`." if spaced else ""
-    advice = advice or did_you_mean(
-        word.text, (*known, "size", "width", "height"), "Give it a value with a `let` line."
-    )
+    advice = advice or did_you_mean(word.text, known, "Give it a value with a `let` line.")
     found = f"Nothing is called `{word.text}`."
     scope.draft.error("unknown-value", "This name has no value", found, advice, word[1:])
     return None

@@ -30,7 +30,7 @@ def draw_cutting(scope: Scope, cutting: Cutting) -> None:
             _name_pieces(scope, line, pieces, taken)
     if len(taken) < len(pieces) and not scope.broken:
         x, y = _middle(next(piece for index, piece in enumerate(pieces) if index not in taken))
-        found = f"The cuts make {len(pieces)} pieces, and {len(taken)} of them have a fabric."
+        found = f"The cuts make {len(pieces)} pieces, and {len(taken)} of them {'has' if len(taken) == 1 else 'have'} a fabric."
         advice = f"Add a `piece` line for the one round {x:.3g}, {y:.3g} in (across, up)."
         at = (cutting.start, cutting.start + len("cut"))
         scope.draft.error("piece-without-fabric", "A piece has no fabric", found, advice, at)
