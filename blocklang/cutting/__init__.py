@@ -9,6 +9,7 @@ from blocklang.cutting.methods import METHODS, Claim, CuttingMethod
 from blocklang.cutting.notes import describe_test_strip
 from blocklang.cutting.offer_words import compare_work, describe_offer
 from blocklang.cutting.offers import EqualUnits, Offer, StartPiece, UnitPatch, Work
+from blocklang.cutting.one_way import FALLING, RISING
 from blocklang.cutting.rounding import measure
 from blocklang.cutting.sensitivity import Sensitivity, describe_sensitivity, sensitive_steps, sensitivities
 from blocklang.cutting.template_values import Template, TemplatePlace, TemplateUse
@@ -36,7 +37,9 @@ from blocklang.cutting.words import (
 )
 
 __all__ = [
+    "FALLING",
     "METHODS",
+    "RISING",
     "Claim",
     "Cutting",
     "CuttingMethod",

@@ -3,14 +3,13 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from blocklang_drawing import Drawing, Paint, Path, Shape, Text, Texture, Theme, text_width
+from blocklang_drawing import Drawing, Paint, Path, Shape, Text, Texture, Theme, cut_lines, text_width
 from blocklang_drawing.hatching import hatch
 from blocklang_drawing.shapes import polygon, polyline
 
 from blocklang.cloth import ClothPlan, PlannedStrip, SubCuts
 from blocklang.cutting import Lay
 from blocklang_cutting_plan.contents import StripWords
-from blocklang_cutting_plan.sub_cut_lines import cut_lines
 
 WIDTH = 504.0
 SIZE = 9.0
@@ -91,7 +90,7 @@ def _run(cloth: ClothPlan, cut: SubCuts, at: float, bar: Bar, theme: Theme) -> I
     high, end = float(cut.width), at + float(cut.length)
     if high < bar.high:
         yield hatched(bar.box(at, end, high, bar.high), theme)
-    lines = list(cut_lines(cloth.cutting.pieces[cut.piece], cut))
+    lines = list(cut_lines(cloth.cutting.pieces[cut.piece], cut.count, high, float(cut.length), mirrored=cut.mirrored))
     for later, paint in (
         (False, Paint(stroke=theme.ink, width=0.7)),
         (True, Paint(stroke=theme.quiet, width=0.6, dash=(2, 2))),

@@ -4,6 +4,8 @@ Imports only public names of blocklang; lengths on a drawing are points (72 to t
 """
 
 from blocklang_drawing.block_picture import draw_block, draw_lines
+from blocklang_drawing.cut_lines import cut_lines
+from blocklang_drawing.cut_picture import draw_cut
 from blocklang_drawing.dimensions import say_measure
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.full_size import (
@@ -37,6 +39,7 @@ from blocklang_drawing.shapes import (
     Window,
 )
 from blocklang_drawing.step_picture import draw_step
+from blocklang_drawing.strip_set_picture import draw_strip_set
 from blocklang_drawing.svg import to_svg
 from blocklang_drawing.swatch import draw_swatch
 from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
@@ -75,11 +78,14 @@ __all__ = [
     "as_files",
     "clean_text",
     "cleaned",
+    "cut_lines",
     "draw_block",
+    "draw_cut",
     "draw_lines",
     "draw_mark",
     "draw_pressing_map",
     "draw_step",
+    "draw_strip_set",
     "draw_swatch",
     "draw_unit",
     "fold_back_of",

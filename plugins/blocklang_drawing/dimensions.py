@@ -13,7 +13,7 @@ from blocklang_drawing.type_widths import text_width
 SIZE = 9.0
 #: Nearer to a mark of the ruler than this (1/200 in) nobody sees a difference.
 ON_THE_MARK = Fraction(1, 200)
-_AWAY, _TICK = 9.0, 3.0
+AWAY, _TICK = 9.0, 3.0
 #: Bounds that differ from the measures by more than this many ticks belong to a turned unit.
 _TURNED = TICKS_PER_INCH // 64
 
@@ -23,8 +23,8 @@ def room_for_dimensions(measures: tuple[int, int] | None, shown_in: LengthUnit) 
     if measures is None:
         return 0.0, 0.0
     words = [text_width(say_measure(ticks, shown_in), SIZE) for ticks in measures]
-    beside = words[0] / 2 if measures[0] == measures[1] else max(_AWAY + 8 + words[1], words[0] / 2)
-    return beside, _AWAY + SIZE + 6
+    beside = words[0] / 2 if measures[0] == measures[1] else max(AWAY + 8 + words[1], words[0] / 2)
+    return beside, AWAY + SIZE + 6
 
 
 def right_of_dimensions(frame: Frame, measures: tuple[int, int] | None, shown_in: LengthUnit) -> float:
@@ -42,12 +42,15 @@ def draw_dimensions(
     if measures is None or not _lies_straight(frame, measures):
         return ()
     wide, high = (say_measure(ticks, shown_in) for ticks in measures)
-    shapes = _below(frame, wide, theme)
-    return shapes if measures[0] == measures[1] else shapes + _beside(frame, high, theme)
+    right, low = frame.left + frame.width, frame.top + frame.height
+    below = measure_below(frame.left, right, low, wide, theme)
+    beside = () if measures[0] == measures[1] else measure_beside(frame.left, frame.top, low, high, theme)
+    return below + beside
 
 
-def _below(frame: Frame, measure: str, theme: Theme) -> tuple[Shape, ...]:
-    left, right, y = frame.left, frame.left + frame.width, frame.top + frame.height + _AWAY
+def measure_below(left: float, right: float, low: float, measure: str, theme: Theme) -> tuple[Shape, ...]:
+    """Return a measuring line below what reaches down to `low`."""
+    y = low + AWAY
     lines = (
         polyline(((left, y), (right, y))),
         polyline(((left, y - _TICK), (left, y + _TICK))),
@@ -57,8 +60,9 @@ def _below(frame: Frame, measure: str, theme: Theme) -> tuple[Shape, ...]:
     return Path(lines, Paint(stroke=theme.quiet, width=0.8)), Text(at, measure, SIZE, theme.ink, anchor="middle")
 
 
-def _beside(frame: Frame, measure: str, theme: Theme) -> tuple[Shape, ...]:
-    top, low, x = frame.top, frame.top + frame.height, frame.left - _AWAY
+def measure_beside(left: float, top: float, low: float, measure: str, theme: Theme) -> tuple[Shape, ...]:
+    """Return a measuring line at the left of what begins at `left`."""
+    x = left - AWAY
     lines = (
         polyline(((x, top), (x, low))),
         polyline(((x - _TICK, top), (x + _TICK, top))),

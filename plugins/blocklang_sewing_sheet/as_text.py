@@ -43,7 +43,7 @@ def _cutting(sheet: Sheet) -> Iterator[str]:
         yield from _wrapped(f"{fabric.title} ({fabric.role})" if fabric.role else fabric.title)
         for sentence in fabric.cutting:
             yield from _wrapped(sentence, "  ")
-    for note in sheet.cutting_notes:
+    for note in sheet.strip_sets + sheet.cutting_notes:
         yield from _wrapped(note, "- ")
 
 

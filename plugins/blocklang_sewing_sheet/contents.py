@@ -56,6 +56,7 @@ class Sheet:
     notes: tuple[str, ...]
     facts: tuple[str, ...]
     fabrics: tuple[FabricEntry, ...]
+    strip_sets: tuple[str, ...]
     cutting_notes: tuple[str, ...]
     before: tuple[str, ...]
     cautions: tuple[str, ...]
@@ -78,8 +79,8 @@ def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
         notes=block.notes,
         facts=_facts(plan, options),
         fabrics=tuple(_fabric(plan, fabric.id, unit) for fabric in block.fabrics if _is_used(plan, fabric.id)),
+        strip_sets=_strip_sets(plan, unit),
         cutting_notes=(
-            *_strip_sets(plan, unit),
             *((words.OTHER_WAYS,) if plan.cutting.offers else ()),
             *plan.cutting.notes,
             *words.TEST_STRIP_OFF,

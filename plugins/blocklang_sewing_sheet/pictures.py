@@ -8,14 +8,17 @@ from blocklang_drawing import (
     Theme,
     clean_text,
     draw_block,
+    draw_cut,
     draw_mark,
     draw_pressing_map,
     draw_step,
+    draw_strip_set,
     draw_swatch,
     theme_for,
     to_svg,
 )
 
+from blocklang.cutting import describe_piece
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_sewing_sheet import picture_words
@@ -43,12 +46,22 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True)
+class CutPicture:
+    """How a line of the cutting list is cut, with the name of the line."""
+
+    name: str
+    picture: Picture
+
+
+@dataclass(frozen=True, slots=True)
 class Pictures:
-    """All pictures of a sheet; swatches and steps in the order of their words."""
+    """All pictures of a sheet; swatches, strip sets and steps in the order of their words."""
 
     block: Picture
     finished: Picture
     swatches: tuple[Picture, ...]
+    cuts: tuple[tuple[CutPicture, ...], ...]  # of each fabric
+    strip_sets: tuple[Picture, ...]
     marks: tuple[Picture, ...]
     steps: tuple[Picture, ...]
     pressing: Picture
@@ -65,10 +78,25 @@ def draw_pictures(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> Pic
             _picture(draw_swatch(block.fabric(entry.id), theme), picture_words.tell_swatch(entry))
             for entry in sheet.fabrics
         ),
+        cuts=tuple(tuple(_cuts(plan, entry.id, theme, options)) for entry in sheet.fabrics),
+        strip_sets=tuple(_strip_sets(plan, sheet, theme, options)),
         marks=tuple(_picture(draw_mark(mark, theme), picture_words.MARKS[mark]) for mark in used_marks(plan)),
         steps=tuple(_steps(plan, options, sheet, theme, STEP_WIDTH, STEP_HEIGHT)),
         pressing=_picture(draw_pressing_map(plan, theme, width=290.0, height=290.0), picture_words.tell_pressing(plan)),
     )
+
+
+def _cuts(plan: SewingPlan, fabric: str, theme: Theme, options: OutputOptions) -> Iterator[CutPicture]:
+    for piece in plan.cutting.pieces:
+        drawing = draw_cut(piece, theme, options.unit) if piece.fabric == fabric else None
+        if drawing is not None:
+            yield CutPicture(piece.name, _picture(drawing, describe_piece(piece, options.unit)))
+
+
+def _strip_sets(plan: SewingPlan, sheet: Sheet, theme: Theme, options: OutputOptions) -> Iterator[Picture]:
+    allowance = plan.cutting.seam_allowance
+    for made, said in zip(plan.cutting.strip_sets, sheet.strip_sets, strict=True):
+        yield _picture(draw_strip_set(made, allowance, theme, options.unit), said)
 
 
 def draw_narrow_steps(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> tuple[Picture | None, ...]:

@@ -9,7 +9,7 @@ from xml.etree import ElementTree
 import pytest
 from blocklang_cutting_plan import blocklang_outputs, words
 from blocklang_cutting_plan.contents import cloth_of
-from blocklang_cutting_plan.sub_cut_lines import cut_lines
+from blocklang_drawing import cut_lines
 from pypdf import PdfReader
 
 from blocklang.block import LengthUnit
@@ -85,7 +85,15 @@ def test_cuts_stay_inside_what_they_take(name: str) -> None:
     for fabric in cloth_of(plan, OutputOptions("svg")).fabrics:
         for strip in fabric.strips:
             for each in strip.cuts:
-                lines = list(cut_lines(plan.cutting.pieces[each.piece], each))
+                lines = list(
+                    cut_lines(
+                        plan.cutting.pieces[each.piece],
+                        each.count,
+                        float(each.width),
+                        float(each.length),
+                        mirrored=each.mirrored,
+                    )
+                )
                 places = [place for line in lines for place in (line.start, line.end)]
                 assert max(x for x, _ in places) <= float(each.length) + 1e-6
                 assert min(x for x, _ in places) >= -1e-6
@@ -94,14 +102,13 @@ def test_cuts_stay_inside_what_they_take(name: str) -> None:
 
 
 def test_trapezoids_turn_to_and_fro() -> None:
-    from blocklang.cloth import SubCuts
     from blocklang.cutting import Measure
 
     (piece,) = (p for p in of_twenty("four-patch").cutting.pieces if p.fabric == "fog")
     high, long = Measure(2.0, Fraction(2)), Measure(6.0, Fraction(6))
     for lay, length, ends in ((Lay.BOTH_ENDS, 14, 14.0), (Lay.ONE_END, 16, 16.0)):
         trapezoid = replace(piece, lay=lay, cut=(high, long), angle=45.0)
-        lines = list(cut_lines(trapezoid, SubCuts(0, 3, Fraction(2), Fraction(length))))
+        lines = list(cut_lines(trapezoid, 3, 2.0, length))
         assert len(lines) == 4
         longest = [
             max(abs(b.start[0] - a.start[0]), abs(b.end[0] - a.end[0])) for a, b in zip(lines, lines[1:], strict=False)

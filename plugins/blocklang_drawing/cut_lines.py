@@ -1,17 +1,15 @@
-"""Where the cuts run inside a strip: across it, at a slant, to and fro, and the second cuts corner to corner."""
+"""Where the cuts run inside a strip: across it, at a slant, to and fro, and the later cuts from corner to corner."""
 
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from blocklang_drawing import Place
-
-from blocklang.cloth import SubCuts
-from blocklang.cutting import Lay, Piece
+from blocklang.cutting import FALLING, Lay, Piece
+from blocklang_drawing.shapes import Place
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class CutLine:
     """One cut, in inches from the lower left corner of its run; `later` for cuts made after the shape is off."""
 
     start: Place
@@ -19,27 +17,28 @@ class Line:
     later: bool = False
 
 
-def cut_lines(piece: Piece, cut: SubCuts) -> Iterator[Line]:
-    """Yield the cuts inside a run of equal shapes, its two ends too."""
-    high, length = float(cut.width), float(cut.length)
+def cut_lines(piece: Piece, count: int, high: float, length: float, *, mirrored: bool = False) -> Iterator[CutLine]:
+    """Yield the cuts inside a run of equal shapes, its two ends too; `high` and `length` of the run are inches."""
     if piece.lay in (Lay.UPRIGHT, Lay.TEMPLATE):
-        yield from _straight(piece, cut.count, high, length)
+        yield from _straight(piece, count, high, length)
         return
-    lean = high / math.tan(math.radians(piece.angle or 90.0))
-    for bottom, top in _slants(piece.lay, cut.count, float(piece.cut[-1].shown), lean, piece.angle or 90.0):
-        ends = (length - bottom, length - top) if cut.mirrored else (bottom, top)
-        yield Line((ends[0], 0.0), (ends[1], high))
+    angle = piece.angle or 90.0
+    lean = high / math.tan(math.radians(angle))
+    for bottom, top in _slants(piece.lay, count, float(piece.cut[-1].shown), lean, angle):
+        ends = (length - bottom, length - top) if mirrored else (bottom, top)
+        yield CutLine((ends[0], 0.0), (ends[1], high))
 
 
-def _straight(piece: Piece, count: int, high: float, length: float) -> Iterator[Line]:
+def _straight(piece: Piece, count: int, high: float, length: float) -> Iterator[CutLine]:
     step = length / count
     for number in range(count + 1):
-        yield Line((number * step, 0.0), (number * step, high))
+        yield CutLine((number * step, 0.0), (number * step, high))
     for number in range(count if piece.yields > 1 else 0):
         left, right = number * step, (number + 1) * step
-        yield Line((left, 0.0), (right, high), later=True)
-        if piece.yields == 4:
-            yield Line((left, high), (right, 0.0), later=True)
+        if piece.pose != FALLING:
+            yield CutLine((left, 0.0), (right, high), later=True)
+        if piece.pose == FALLING or piece.yields == 4:
+            yield CutLine((left, high), (right, 0.0), later=True)
 
 
 def _slants(lay: Lay, count: int, second: float, lean: float, angle: float) -> Iterator[Place]:
