@@ -2,7 +2,6 @@
 
 import io
 import json
-import os
 import struct
 import tempfile
 import zipfile
@@ -267,4 +266,4 @@ def index_of(data: bytes) -> None:
                 list(_lines(one, facts))
         index.changed = True
         index.save()
-        promise(os.listdir(folder) == ["index.json"], "no draft is left")
+        promise([one.name for one in Path(folder).iterdir()] == ["index.json"], "no draft is left")

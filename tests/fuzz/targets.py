@@ -48,13 +48,22 @@ ROUTE = (
     "paper_piecing",
     "bias",
 )
+READING = (
+    "packs/archive",
+    "packs/reading",
+    "packs/manifest",
+    "packs/file_names",
+    "packs/finding",
+    "packs/verifying",
+    "packs/folding",
+)
 TARGETS = {
     "bytes": Target(routes.check_bytes, _files, 4_000, ("language", "graph", "diagnostics")),
     "route": Target(routes.whole_route, _decisions(300, 200), 400, ROUTE),
     "outputs": Target(routes.outputs_made, _decisions(300, 200), 400, (*ROUTE, "cloth", "blocklang_")),
-    "pack-bytes": Target(packs.any_bytes, _packs, 6_000, ("packs",)),
-    "packs": Target(packs.changed_archive, _decisions(100, 60), 300, ("packs",)),
-    "records": Target(packs.records, _decisions(100, 60), 600, ("packs", "catalogue/index")),
+    "pack-bytes": Target(packs.any_bytes, _packs, 6_000, READING),
+    "packs": Target(packs.changed_archive, _decisions(100, 60), 300, READING),
+    "records": Target(packs.records, _decisions(100, 60), 600, ("packs/manifest", "packs/signing", "catalogue/index")),
     "command-line": Target(
         typed.command_line, _decisions(200, 80), 300, ("cli", "language/overriding", "catalogue/searching")
     ),

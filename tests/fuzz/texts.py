@@ -168,25 +168,21 @@ def _spokes(choices: Choices) -> str:
 
 def _slices(choices: Choices) -> str:
     """Cut the block along lines between points on its sides."""
-    lines, spots = [], []
     ends = ["sw", "se", "ne", "nw", "s", "e", "n", "w"]
+    cuts = ""
     for _ in range(choices.below(5)):
-        lines.append(
-            f"{choices.one_of(['along', 'along', 'from'])} {choices.one_of(ends)} {choices.one_of(ends)}".replace(
-                "from s", "from s"
-            )
-        )
-    cuts = "".join(f"  {line if line.startswith('along') else ' to '.join(line.rsplit(' ', 1))}\n" for line in lines)
-    for n in range(9):
-        spots.append(
-            f"point t{n} at size * {1 + 2 * (n % 3) + 0}/6, height * {2 * (n // 3) + 1}/6 + {choices.one_of(['0', '1/10'])}\n"
-        )
+        one, other = choices.one_of(ends), choices.one_of(ends)
+        cuts += choices.one_of([f"  along {one} {other}\n", f"  along {one} {other}\n", f"  from {one} to {other}\n"])
+    shift = choices.one_of(["0", "1/10"])
+    spots = "".join(
+        f"point t{n} at size * {1 + 2 * (n % 3)}/6, height * {1 + 2 * (n // 3)}/6 + {shift}\n" for n in range(9)
+    )
     pieces = "".join(
         f"  piece {'abcdefghi'[n]} of {choices.one_of(FABRICS)} at t{choices.below(9)} t{choices.below(9)}\n"
         for n in range(choices.below(5))
     )
     shape = choices.one_of(["block", "block", "sw se ne", "sw e nw"])
-    return "".join(spots) + f"cut {shape}\n{cuts}{pieces}end\n"
+    return spots + f"cut {shape}\n{cuts}{pieces}end\n"
 
 
 def _nested(choices: Choices) -> str:

@@ -15,14 +15,14 @@ class Hang(BaseException):
     """Raised out of whatever has run for too long; no `except Exception` on the way can keep it."""
 
 
-class PromiseBroken(AssertionError):
+class PromiseBrokenError(AssertionError):
     """Something that must always be true was not."""
 
 
 def promise(kept: bool, what: str) -> None:
     """Complain when something that must always be true is not."""
     if not kept:
-        raise PromiseBroken(what)
+        raise PromiseBrokenError(what)
 
 
 @contextmanager
@@ -78,6 +78,6 @@ def place_of(fault: BaseException) -> str:
     last = frames[-1] if frames else None
     if isinstance(fault, Hang):
         return f"Hang in {frames[min(len(frames), 6) - 1].name}" if frames else "Hang"
-    said = str(fault).partition(":")[0][:80] if isinstance(fault, PromiseBroken) else ""
+    said = str(fault).partition(":")[0][:80] if isinstance(fault, PromiseBrokenError) else ""
     where = f"{last.filename.rpartition('blocklang')[2]}:{last.lineno}" if last else "outside"
     return f"{type(fault).__name__} at {where} {said}".strip()
