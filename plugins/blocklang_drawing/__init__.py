@@ -37,9 +37,11 @@ from blocklang_drawing.shapes import (
     Text,
     Trail,
     Window,
+    polygon,
 )
 from blocklang_drawing.step_picture import draw_step
 from blocklang_drawing.strip_set_picture import draw_strip_set
+from blocklang_drawing.stripes import stripe_rings
 from blocklang_drawing.svg import to_svg
 from blocklang_drawing.swatch import draw_swatch
 from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
@@ -94,11 +96,13 @@ __all__ = [
     "lies_of",
     "lines_of",
     "pages_to_pdf",
+    "polygon",
     "room_for_pieces",
     "say_measure",
     "set_pages",
     "shorten",
     "stops_of",
+    "stripe_rings",
     "text_width",
     "theme_for",
     "tile_boxes",

@@ -88,10 +88,14 @@ class Arrow:
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Shapes that belong together; `title` says what they are to those who cannot see them."""
+    """Shapes that belong together; `title` says what they are to those who cannot see them.
+
+    `mark` is a word by which the script of a page finds them again.
+    """
 
     shapes: "tuple[Shape, ...]"
     title: str = ""
+    mark: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,7 +62,7 @@ def _add_path(sheet: "SvgDrawing", parent: Parent, path: Path) -> None:
 
 
 def _add_group(sheet: "SvgDrawing", parent: Parent, group: Group) -> None:
-    inner = sheet.g()
+    inner = sheet.g(**({"class_": group.mark} if group.mark else {}))
     if group.title:
         inner.set_desc(title=clean_text(group.title))
     for shape in group.shapes:
