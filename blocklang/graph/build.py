@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from blocklang.block import Block
 from blocklang.diagnostics import Diagnostic
 from blocklang.graph.counting import miscounted
+from blocklang.graph.crossing import crossed_corners
 from blocklang.graph.faults import faults_of
 from blocklang.graph.junctions import junctions_of, segments_of, sides_of
 from blocklang.graph.matching import match_sides
@@ -28,5 +29,5 @@ def build_graph(block: Block) -> Graphed:
         return Graphed(None, faults)
     segments = segments_of(matched)
     graph = PatchGraph(block, junctions_of(segments), segments, sides_of(segments, len(block.patches)))
-    misplaced = misplaced_wishes(graph) + miscounted(graph)
+    misplaced = crossed_corners(graph) or misplaced_wishes(graph) + miscounted(graph)
     return Graphed(None if misplaced else graph, misplaced)
