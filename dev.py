@@ -117,6 +117,11 @@ def bench(arguments: list[str]) -> int:
     return in_venv(".ci/bench.py", *arguments)
 
 
+def fuzz(arguments: list[str]) -> int:
+    """Try input made at random on one target or on all; --help says more."""
+    return run([str(PYTHON), "-m", "tests.fuzz", *arguments]) if set_up("fuzz") else 1
+
+
 def wheel(_: list[str]) -> int:
     """Build the wheel and try it away from this source tree."""
     return in_venv(".ci/try_wheel.py")
@@ -154,7 +159,8 @@ def set_up(extra: str) -> bool:
     if not make_venv() or not install(extra):
         return False
     provide_cairo()
-    STAMP.write_text(f"{wanted} {extra}\n", encoding="utf-8")
+    extras = {extra, *(done[1:] if done[:1] == [wanted] else [])}
+    STAMP.write_text(f"{wanted} {' '.join(sorted(extras))}\n", encoding="utf-8")
     return True
 
 
@@ -249,6 +255,7 @@ COMMANDS = {
     "words": words,
     "snapshots": snapshots,
     "bench": bench,
+    "fuzz": fuzz,
     "wheel": wheel,
 }
 

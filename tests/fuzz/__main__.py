@@ -11,6 +11,7 @@ import subprocess
 import sys
 import time
 from collections import deque
+from importlib.util import find_spec
 from pathlib import Path
 
 from tests.fuzz.lines import lines_reached
@@ -18,6 +19,8 @@ from tests.fuzz.targets import TARGETS
 
 ROOT = Path(__file__).parents[2]
 KEPT = ROOT / ".fuzz"
+#: The first is guided by the code that an input reaches; the second is there for systems without the first.
+ENGINES = ("atheris", "hypothesis")
 
 
 def main(arguments: list[str]) -> int:
@@ -26,7 +29,7 @@ def main(arguments: list[str]) -> int:
     asked.add_argument("targets", nargs="*", choices=[*TARGETS, []], metavar="TARGET", help=", ".join(TARGETS))
     asked.add_argument("--seconds", type=int, default=60, help="how long each target runs")
     asked.add_argument("--seed", type=int, default=1, help="the same seed makes the same inputs")
-    asked.add_argument("--engine", choices=["atheris", "hypothesis"], default="atheris")
+    asked.add_argument("--engine", choices=ENGINES, default=ENGINES[0] if find_spec(ENGINES[0]) else ENGINES[1])
     asked.add_argument("--replay", type=Path, help="run one input and let it crash")
     told = asked.parse_args(arguments)
     if told.replay:
@@ -57,7 +60,8 @@ def fuzz(name: str, seconds: int, seed: int, engine: str) -> int:
     if run.returncode not in (0, 1) or not done.exists():
         print(f"{name}: the fuzzer itself ended with {run.returncode}:", *last, sep="\n")
         return 1
-    figures = json.loads(done.read_text()) | _guided(last) | {"seconds": round(time.monotonic() - begun), "seed": seed}
+    figures = {"engine": engine, "seed": seed, **json.loads(done.read_text()), **_guided(last)}
+    figures["seconds"] = round(time.monotonic() - begun)
     figures |= lines_reached(name, corpus)
     (folder / "figures.json").write_text(json.dumps(figures, indent=1) + "\n")
     print(f"{name}: {json.dumps(figures)}", flush=True)
