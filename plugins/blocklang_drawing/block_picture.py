@@ -1,6 +1,7 @@
 """The whole finished block: in its fabrics, or in lines with the names of its patches."""
 
 from blocklang.block import Block
+from blocklang_drawing import words
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.names_on_patches import name_patches
 from blocklang_drawing.painting import Painted, paint_patches
@@ -15,7 +16,7 @@ def draw_block(block: Block, theme: Theme, *, width: float = 288.0, height: floa
     frame = _frame(block, width, height)
     painted = (Painted(p, p.outline.chords(), frame.outline(p.outline)) for p in block.patches)
     shapes: tuple[Shape, ...] = (*paint_patches(frame, painted, theme), _border(block, frame, theme))
-    return _drawing(frame, shapes, f"{block.name}: the finished block", theme)
+    return _drawing(frame, shapes, words.block(block.name), theme)
 
 
 def draw_lines(block: Block, theme: Theme, *, width: float = 432.0, height: float = 432.0) -> Drawing:
@@ -23,7 +24,7 @@ def draw_lines(block: Block, theme: Theme, *, width: float = 432.0, height: floa
     frame = _frame(block, width, height)
     lines = Path(tuple(frame.outline(p.outline) for p in block.patches), Paint(theme.paper, theme.ink, theme.line))
     shapes: tuple[Shape, ...] = (lines, _border(block, frame, theme), *name_patches(frame, block, theme))
-    return _drawing(frame, shapes, f"{block.name}: the patches and their names", theme)
+    return _drawing(frame, shapes, words.names(block.name), theme)
 
 
 def _frame(block: Block, width: float, height: float) -> Frame:
@@ -36,4 +37,4 @@ def _border(block: Block, frame: Frame, theme: Theme) -> Path:
 
 
 def _drawing(frame: Frame, shapes: tuple[Shape, ...], title: str, theme: Theme) -> Drawing:
-    return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title, theme.font)
+    return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, theme.language.say(title), theme.font)

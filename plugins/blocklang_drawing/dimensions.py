@@ -5,6 +5,7 @@ from fractions import Fraction
 from blocklang.block import LengthUnit
 from blocklang.cutting import format_measure
 from blocklang.geometry import TICKS_PER_INCH
+from blocklang_drawing import words
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.shapes import Paint, Path, Shape, Text, polyline
 from blocklang_drawing.theme import Theme
@@ -18,21 +19,20 @@ AWAY, _TICK = 9.0, 3.0
 _TURNED = TICKS_PER_INCH // 64
 
 
-def room_for_dimensions(measures: tuple[int, int] | None, shown_in: LengthUnit) -> tuple[float, float]:
+def room_for_dimensions(measures: tuple[int, int] | None, theme: Theme, shown_in: LengthUnit) -> tuple[float, float]:
     """Return the room to keep free at the left of a unit and below it (points)."""
     if measures is None:
         return 0.0, 0.0
-    words = [text_width(say_measure(ticks, shown_in), SIZE) for ticks in measures]
-    beside = words[0] / 2 if measures[0] == measures[1] else max(AWAY + 8 + words[1], words[0] / 2)
+    wide, high = (_width(ticks, theme, shown_in) for ticks in measures)
+    beside = wide / 2 if measures[0] == measures[1] else max(AWAY + 8 + high, wide / 2)
     return beside, AWAY + SIZE + 6
 
 
-def right_of_dimensions(frame: Frame, measures: tuple[int, int] | None, shown_in: LengthUnit) -> float:
+def right_of_dimensions(frame: Frame, measures: tuple[int, int] | None, theme: Theme, shown_in: LengthUnit) -> float:
     """Return how far to the right the measure below a unit reaches: further than the unit when that is narrow."""
     if measures is None:
         return frame.left + frame.width
-    words = text_width(say_measure(measures[0], shown_in), SIZE)
-    return frame.left + frame.width / 2 + max(words, frame.width) / 2
+    return frame.left + frame.width / 2 + max(_width(measures[0], theme, shown_in), frame.width) / 2
 
 
 def draw_dimensions(
@@ -41,7 +41,7 @@ def draw_dimensions(
     """Return the measuring lines of a unit that lies straight: below it, and for an oblong also at its left."""
     if measures is None or not _lies_straight(frame, measures):
         return ()
-    wide, high = (say_measure(ticks, shown_in) for ticks in measures)
+    wide, high = (theme.language.say(say_measure(ticks, shown_in)) for ticks in measures)
     right, low = frame.left + frame.width, frame.top + frame.height
     below = measure_below(frame.left, right, low, wide, theme)
     beside = () if measures[0] == measures[1] else measure_beside(frame.left, frame.top, low, high, theme)
@@ -77,8 +77,12 @@ def say_measure(ticks: int, shown_in: LengthUnit) -> str:
     exact = Fraction(ticks, TICKS_PER_INCH)
     mark = Fraction(1, 16) if shown_in is LengthUnit.INCH else Fraction(5, 127)  # a millimetre
     shown = round(exact / mark) * mark
-    about = "about " if abs(exact - shown) > ON_THE_MARK else ""
-    return about + format_measure(shown, shown_in)
+    measure = format_measure(shown, shown_in)
+    return words.about(measure) if abs(exact - shown) > ON_THE_MARK else measure
+
+
+def _width(ticks: int, theme: Theme, shown_in: LengthUnit) -> float:
+    return text_width(theme.language.say(say_measure(ticks, shown_in)), SIZE)
 
 
 def _lies_straight(frame: Frame, measures: tuple[int, int]) -> bool:

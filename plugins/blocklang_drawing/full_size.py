@@ -11,6 +11,7 @@ the block's name, its number, and two squares to measure before anything is cut.
 from collections.abc import Sequence
 
 from blocklang.hooks import OutputFile, OutputOptions, Paper
+from blocklang_drawing import words as said
 from blocklang_drawing.full_size_furniture import band_height, draw_furniture, draw_tile_heading, tile_heading_height
 from blocklang_drawing.full_size_inside import Box
 from blocklang_drawing.full_size_paper import (
@@ -68,6 +69,7 @@ def lay_on_pages(pieces: Sequence[FullSize], words: PageWords, paper: Paper) -> 
     """
     band = band_height(words, paper)
     room = room_on(paper, band, HEADING)
+    pieces = words.language.tell(tuple(pieces))
     small = [piece for piece in pieces if room.holds(piece.drawing)]
     filled = _shelved(small, room)
     tiled = [tile for piece in pieces if not room.holds(piece.drawing) for tile in _tiles(piece, words, paper, band)]
@@ -115,5 +117,6 @@ def _page(
     heading = draw_tile_heading(tile.name, words, paper) if tile else ()
     furniture = draw_furniture(words, paper, number)
     width, height = paper_size(paper)
-    title = f"{words.name}: {words.subject}, page {number[0]} of {number[1]}"
+    page = said.called_page_of(said.THE_PAGE, *number)
+    title = words.language.say(said.page_title(words.name, words.subject, page))
     return Drawing(width, height, (*furniture, *heading, *shapes), title)

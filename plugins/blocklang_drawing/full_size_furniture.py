@@ -4,16 +4,11 @@ from collections.abc import Iterator, Sequence
 from functools import lru_cache
 
 from blocklang.hooks import Paper
+from blocklang_drawing import words as said
 from blocklang_drawing.full_size_paper import HEADING, INCH, MARGIN, MILLIMETRE, PAPERS, PageWords
 from blocklang_drawing.shapes import Paint, Path, Place, Shape, Text, polygon
 from blocklang_drawing.type_widths import clean_text, shorten, text_width
 
-MEASURE = "Measure before you cut."
-SQUARES = (
-    "The large square is 1 in on every side, the small one 2 cm. If they are not, print again at 100 %, "
-    "with nothing fitted to the page."
-)
-JOIN_TILES = "Trim this page or its neighbour along the dashed line, lay cross on cross where the numbers are the same, and tape."
 _INK, _QUIET = "#000000", "#444444"
 _TITLE, _LEADING, _BETWEEN = 12.0, 1.25, 12.0
 _SMALL = 20 * MILLIMETRE
@@ -27,13 +22,13 @@ def band_height(words: PageWords, paper: Paper) -> float:
 def draw_furniture(words: PageWords, paper: Paper, number: tuple[int, int]) -> tuple[Shape, ...]:
     """Return the heading and the squares of a page; `number` is which page of how many."""
     width, height = PAPERS[paper]
-    page = f"{words.page} {number[0]} of {number[1]}"
+    page, subject = words.language.say(said.called_page_of(words.page, *number)), words.language.say(words.subject)
     room = width - 2 * MARGIN - text_width(page, words.size + 1) - _BETWEEN
     low = height - MARGIN
     return (
         Text((MARGIN, MARGIN + 10), shorten(clean_text(words.name), _TITLE, room, bold=True), _TITLE, _INK, bold=True),
         Text((width - MARGIN, MARGIN + 10), page, words.size + 1, _INK, anchor="end"),
-        Text((MARGIN, MARGIN + 24), shorten(clean_text(words.subject), words.size, room), words.size, _QUIET),
+        Text((MARGIN, MARGIN + 24), shorten(clean_text(subject), words.size, room), words.size, _QUIET),
         *_square((MARGIN, low - INCH), INCH, "1 in"),
         *_square((MARGIN + INCH + _BETWEEN, low - _SMALL), _SMALL, "2 cm"),
         *_lines(_notes(words, paper), (_beside(), low - band_height(words, paper)), words.size),
@@ -48,14 +43,14 @@ def tile_heading_height(words: PageWords, paper: Paper) -> float:
 def draw_tile_heading(name: str, words: PageWords, paper: Paper) -> tuple[Shape, ...]:
     """Return the lines that say which tile of which piece a page is, and how tiles are joined."""
     top, size = MARGIN + HEADING, words.size + 1
-    said = shorten(clean_text(name), size, PAPERS[paper][0] - 2 * MARGIN, bold=True)
+    which = shorten(clean_text(words.language.say(name)), size, PAPERS[paper][0] - 2 * MARGIN, bold=True)
     lines = [(line, False) for line in _join_lines(words, paper)]
-    heading = Text((MARGIN, top + words.size), said, size, _INK, bold=True)
+    heading = Text((MARGIN, top + words.size), which, size, _INK, bold=True)
     return heading, *_lines(lines, (MARGIN, top + words.size * 1.3), words.size)
 
 
 def _join_lines(words: PageWords, paper: Paper) -> tuple[str, ...]:
-    return tuple(wrap_words(JOIN_TILES, words.size, PAPERS[paper][0] - 2 * MARGIN))
+    return tuple(wrap_words(words.language.say(said.JOIN_TILES), words.size, PAPERS[paper][0] - 2 * MARGIN))
 
 
 def wrap_words(text: str, size: float, room: float, bold: bool = False) -> Iterator[str]:
@@ -88,8 +83,8 @@ def _beside() -> float:
 def _notes(words: PageWords, paper: Paper) -> tuple[tuple[str, bool], ...]:
     # Asked for on every page, and the same on all of them.
     room = PAPERS[paper][0] - MARGIN - _beside()
-    lines = [(MEASURE, True)]
-    for sentence in (SQUARES, *words.notes):
+    lines = [(words.language.say(said.MEASURE), True)]
+    for sentence in map(words.language.say, (said.SQUARES, *words.notes)):
         lines.extend((line, False) for line in wrap_words(sentence, words.size, room))
     return tuple(lines)
 

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from blocklang.geometry import TICKS_PER_INCH, Outline
 from blocklang.hooks import Paper
+from blocklang.wording import ENGLISH, Language
+from blocklang_drawing import words
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.shapes import Drawing
 
@@ -39,14 +41,15 @@ class PageWords:
 
     `name` is the block's; `subject` says what the pages are ("Templates"); each of `notes` is a sentence beside the
     squares to measure; `size` is that of the small type in points, 9 or more; `page` is what a page is called in
-    "page 1 of 2", for a document that has other pages too.
+    "page 1 of 2", for a document that has other pages too. All of it is said in `language`.
     """
 
     name: str
     subject: str
     notes: tuple[str, ...] = ()
     size: float = 9.0
-    page: str = "page"
+    page: str = words.THE_PAGE
+    language: Language = ENGLISH
 
 
 def frame_for(outline: Outline, *, turn: float = 0.0, margin: float = 3.0) -> Frame:

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from blocklang_drawing import words as said
 from blocklang_drawing.full_size_ink import reaches, rings_of
 from blocklang_drawing.full_size_inside import Box
 from blocklang_drawing.full_size_paper import INCH, FullSize, PageWords, Room
@@ -51,7 +52,7 @@ def tiles_of(piece: FullSize, room: Room) -> tuple[Tile, ...]:
     crosses = tuple(_crosses((columns, wide), (rows, high)))
     tiles = (
         Tile(
-            f"{piece.name}, row {row + 1} of {rows}, column {column + 1} of {columns}",
+            said.tile(piece.name, (row + 1, rows), (column + 1, columns)),
             piece,
             room,
             (column * (wide - OVERLAP), row * (high - OVERLAP)),
@@ -90,7 +91,7 @@ def draw_tile(tile: Tile, words: PageWords) -> tuple[Shape, ...]:
     room, drawing = tile.room, tile.piece.drawing
     marks = (*_fold_lines(tile), *(shape for cross in tile.crosses for shape in draw_cross(cross, words.size)))
     at = (room.left, room.top)
-    window = Window(at, tile.width, tile.height, tile.onto, (*drawing.shapes, *marks), tile.name)
+    window = Window(at, tile.width, tile.height, tile.onto, (*drawing.shapes, *marks), words.language.say(tile.name))
     right, low = room.left + tile.width, room.top + tile.height
     frame = polygon((at, (right, room.top), (right, low), (room.left, low)))
     return window, Path((frame,), Paint(stroke=_QUIET, width=0.5))

@@ -1,6 +1,8 @@
 """A block in lines alone: its seams, the lines of its stripes, and its outline a little heavier."""
 
 from blocklang.block import Block
+from blocklang.wording import ENGLISH, Language
+from blocklang_drawing import words
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.shapes import Drawing, Paint, Path, polygon
 from blocklang_drawing.stripes import stripe_rings
@@ -8,12 +10,14 @@ from blocklang_drawing.stripes import stripe_rings
 MARGIN = 2.0
 
 
-def draw_in_lines(block: Block, ink: str, *, width: float, height: float, line: float = 0.7) -> Drawing:
+def draw_in_lines(
+    block: Block, ink: str, *, width: float, height: float, line: float = 0.7, language: Language = ENGLISH
+) -> Drawing:
     """Return the block in lines, as large as fits in the box (points)."""
     room = (width - 2 * MARGIN, height - 2 * MARGIN)
     frame = Frame.fit(block.outline.bounds(), *room, left=MARGIN, top=MARGIN)
     wide, high = frame.width + 2 * MARGIN, frame.height + 2 * MARGIN
-    return Drawing(wide, high, line_paths(frame, block, ink, line), f"{block.name}: in lines")
+    return Drawing(wide, high, line_paths(frame, block, ink, line), language.say(words.in_lines(block.name)))
 
 
 def line_paths(frame: Frame, block: Block, ink: str, line: float) -> tuple[Path, ...]:

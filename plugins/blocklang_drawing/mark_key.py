@@ -1,7 +1,9 @@
 """The key to the marks of the step pictures, each drawn exactly as it is there."""
 
 from enum import StrEnum
+from typing import Final
 
+from blocklang.wording import say
 from blocklang_drawing.seam_marks import DASH, SeamEnd, draw_pivot, draw_quarter_tick, draw_seam_end
 from blocklang_drawing.shapes import Arrow, Drawing, Paint, Path, Shape, polygon, polyline
 from blocklang_drawing.theme import Theme
@@ -21,11 +23,22 @@ class Mark(StrEnum):
     OPEN = "open"
 
 
+_TITLES: Final = {
+    Mark.SEAM: say("The mark for: seam"),
+    Mark.STOP: say("The mark for: stop"),
+    Mark.RAW_EDGE: say("The mark for: raw edge"),
+    Mark.PIVOT: say("The mark for: pivot"),
+    Mark.QUARTER: say("The mark for: quarter"),
+    Mark.PRESS: say("The mark for: press"),
+    Mark.OPEN: say("The mark for: open"),
+}
+
+
 def draw_mark(mark: Mark, theme: Theme) -> Drawing:
     """Return one mark on a scrap of cloth."""
     cloth = polygon(((0.5, 0.5), (WIDTH - 0.5, 0.5), (WIDTH - 0.5, HEIGHT - 0.5), (0.5, HEIGHT - 0.5)))
     scrap = Path((cloth,), Paint("#eef2f2", theme.quiet, 0.6))
-    return Drawing(WIDTH, HEIGHT, (scrap, *_shapes(mark, theme)), f"The mark for: {mark.value}", theme.font)
+    return Drawing(WIDTH, HEIGHT, (scrap, *_shapes(mark, theme)), theme.language.say(_TITLES[mark]), theme.font)
 
 
 def _shapes(mark: Mark, theme: Theme) -> tuple[Shape, ...]:

@@ -7,6 +7,7 @@ from blocklang.block import SpinSense
 from blocklang.plan import SewingPlan
 from blocklang.pressing import Pressed
 from blocklang.thickness import Folded, Lies, fold
+from blocklang_drawing import words
 from blocklang_drawing.block_picture import MARGIN
 from blocklang_drawing.folded_cloth import paint_folded
 from blocklang_drawing.frame import Bounds, Frame
@@ -42,7 +43,7 @@ def draw_pressing_map(
         *_stops(plan, frame, theme),
         *_arrows(plan, frame, theme),
     )
-    title = f"{plan.block.name}: the back, with every seam allowance where it is pressed"
+    title = theme.language.say(words.back(plan.block.name))
     return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title, theme.font)
 
 

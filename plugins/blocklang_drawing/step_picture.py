@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from blocklang.block import LengthUnit
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang.plan import PlanStep, SewingPlan
+from blocklang_drawing import words
 from blocklang_drawing.dimensions import draw_dimensions, right_of_dimensions, room_for_dimensions
 from blocklang_drawing.frame import Bounds, Frame
 from blocklang_drawing.laying_apart import LaidApart, lay_apart
@@ -43,7 +44,7 @@ def draw_step(
     laid = lay_apart(plan, step)
     made = plan.unit(step.makes[0])
     after = place_unit(plan.graph, made.name, made.patches)
-    room = room_for_dimensions(step.measures, shown_in)
+    room = room_for_dimensions(step.measures, theme, shown_in)
     turn = lying_straight(made.outline)
     panels = _turned(_arrange(bounds_of(laid.units, turn), bounds_of((after,), turn), width, height, room), turn)
     shapes = (
@@ -54,8 +55,9 @@ def draw_step(
         *_arrows(plan, laid, panels.after, theme),
         *draw_dimensions(panels.after, step.measures, theme, shown_in),
     )
-    width = max(panels.width, right_of_dimensions(panels.after, step.measures, shown_in) + MARGIN)
-    return Drawing(width, panels.height, shapes, f"Step {step.number}: {step.title}", theme.font)
+    width = max(panels.width, right_of_dimensions(panels.after, step.measures, theme, shown_in) + MARGIN)
+    title = theme.language.say(words.step(step.number, step.title))
+    return Drawing(width, panels.height, shapes, title, theme.font)
 
 
 def _turned(panels: _Panels, turn: float) -> _Panels:

@@ -1,6 +1,7 @@
 """A swatch of a fabric, for the key."""
 
 from blocklang.block import Fabric
+from blocklang_drawing import words
 from blocklang_drawing.hatching import hatch
 from blocklang_drawing.shapes import Drawing, Paint, Path, Shape, polygon
 from blocklang_drawing.theme import Theme
@@ -14,4 +15,5 @@ def draw_swatch(fabric: Fabric, theme: Theme, *, width: float = 40.0, height: fl
     if fill.texture is not None:
         shapes.append(Path(hatch(ring, fill.texture), Paint(stroke=fill.texture_ink, width=fill.texture.width)))
     shapes.append(Path((polygon(ring),), Paint(stroke=theme.ink, width=theme.line)))
-    return Drawing(width, height, tuple(shapes), f"Swatch of {fabric.title or fabric.id}", theme.font)
+    title = theme.language.say(words.swatch(fabric.title or fabric.id))
+    return Drawing(width, height, tuple(shapes), title, theme.font)

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from blocklang.block import Fabric
+from blocklang.wording import ENGLISH, Language
 
 INK, QUIET, PAPER = "#17303f", "#5b717c", "#ffffff"
 
@@ -43,7 +44,7 @@ class Fill:
 
 @dataclass(frozen=True, slots=True)
 class Theme:
-    """All that pictures need to know about colour and type."""
+    """All that pictures need to know about colour and type, and the language of the words on them."""
 
     fills: tuple[tuple[str, Fill], ...]
     ink: str = INK
@@ -51,6 +52,7 @@ class Theme:
     paper: str = PAPER
     line: float = 0.7
     font: str = "Helvetica, Arial, sans-serif"
+    language: Language = ENGLISH
 
     def fill(self, fabric: str) -> Fill:
         """Return what a fabric looks like."""
@@ -74,15 +76,19 @@ _TEXTURED = (
 )
 
 
-def theme_for(fabrics: Iterable[Fabric], black_and_white: bool = False) -> Theme:
+def theme_for(fabrics: Iterable[Fabric], black_and_white: bool = False, language: Language = ENGLISH) -> Theme:
     """Return the theme of a block's fabrics; in black and white the lightest stays plain and the darkest is solid."""
     known = tuple(fabrics)
     if not black_and_white:
-        return Theme(tuple((fabric.id, _plain(fabric.colour)) for fabric in known))
+        return Theme(tuple((fabric.id, _plain(fabric.colour)) for fabric in known), language=language)
     ordered = sorted(known, key=lambda fabric: (-luminance(fabric.colour), fabric.id))
     textured = {fabric.id: _textured(rank, len(ordered)) for rank, fabric in enumerate(ordered)}
     return Theme(
-        tuple((fabric.id, textured[fabric.id]) for fabric in known), ink="#000000", quiet="#555555", paper="#ffffff"
+        tuple((fabric.id, textured[fabric.id]) for fabric in known),
+        ink="#000000",
+        quiet="#555555",
+        paper="#ffffff",
+        language=language,
     )
 
 

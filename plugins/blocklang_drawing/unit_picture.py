@@ -5,6 +5,7 @@ from dataclasses import replace
 from blocklang.block import LengthUnit
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang.plan import PlanUnit, SewingPlan
+from blocklang_drawing import words
 from blocklang_drawing.dimensions import draw_dimensions, right_of_dimensions, room_for_dimensions
 from blocklang_drawing.frame import Frame
 from blocklang_drawing.placing import bounds_of, lying_straight, paint_units, place_unit
@@ -27,7 +28,7 @@ def draw_unit(
 ) -> Drawing:
     """Return the unit's picture, as large as fits in the box (points)."""
     placed = place_unit(plan.graph, unit.name, unit.patches)
-    beside, below = room_for_dimensions(unit.measures, shown_in)
+    beside, below = room_for_dimensions(unit.measures, theme, shown_in)
     wide, high = 2 * MARGIN + beside, 2 * MARGIN + below
     turn = lying_straight(unit.outline)
     frame = Frame.fit(bounds_of((placed,), turn), width - wide, height - high, left=MARGIN + beside, top=MARGIN)
@@ -36,5 +37,5 @@ def draw_unit(
         *paint_units(frame, plan.graph, (placed,), theme),
         *draw_dimensions(frame, unit.measures, theme, shown_in),
     )
-    across = max(frame.width + wide, right_of_dimensions(frame, unit.measures, shown_in) + MARGIN)
-    return Drawing(across, frame.height + high, shapes, f"{unit.name} as sewn", theme.font)
+    across = max(frame.width + wide, right_of_dimensions(frame, unit.measures, theme, shown_in) + MARGIN)
+    return Drawing(across, frame.height + high, shapes, theme.language.say(words.as_sewn(unit.name)), theme.font)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 
 from blocklang.hooks import OutputFile, OutputOptions, Paper
+from blocklang_drawing import words
 from blocklang_drawing.full_size_paper import paper_size
 from blocklang_drawing.pen import LEADING, MARGIN, Pen, lines_of
 from blocklang_drawing.raster import to_png
@@ -27,7 +28,8 @@ def write_page(written: Written, paper: Paper, theme: Theme, *, large_print: boo
 def write_all(
     written: Sequence[Written], paper: Paper, theme: Theme, *, large_print: bool = False
 ) -> tuple[Drawing, ...]:
-    """Return the pages of several, numbered through."""
+    """Return the pages of several, numbered through; everything on them is said in the language of the theme."""
+    written = theme.language.tell(tuple(written))
     size = LARGE if large_print else PLAIN
     made = [(each, page) for each in written for page in _pages(each, Pen(paper, theme, size, [[]]))]
     return tuple(
@@ -126,11 +128,11 @@ def _finished(written: Written, shapes: list[Shape], number: tuple[int, int], pa
     width, height = paper_size(paper)
     foot, right = height - MARGIN + 6.0, width - MARGIN
     rule = Path((polyline(((MARGIN, foot - 14), (right, foot - 14))),), Paint(stroke=theme.quiet, width=0.6))
-    counted = f"{number[0]} of {number[1]}"
+    counted = theme.language.say(words.page_of(*number))
     named = shorten(clean_text(f"{written.name}: {written.subject}"), FOOT, right - MARGIN - 60)
-    words = (
+    line = (
         Text((MARGIN, foot), named, FOOT, theme.quiet),
         Text((right, foot), counted, FOOT, theme.quiet, anchor="end"),
     )
-    title = f"{written.name}: {written.subject}, page {counted}"
-    return Drawing(width, height, (*shapes, rule, *words), title, theme.font)
+    title = words.page_title(written.name, written.subject, words.called_page_of(words.THE_PAGE, *number))
+    return Drawing(width, height, (*shapes, rule, *line), theme.language.say(title), theme.font)
