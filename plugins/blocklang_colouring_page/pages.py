@@ -12,6 +12,7 @@ from blocklang_drawing.shapes import Paint, Path, polyline
 from blocklang.block import Block
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
+from blocklang.wording import ENGLISH, Language
 from blocklang_colouring_page import words
 
 MARGIN, GAP = 45.0, 24.0
@@ -29,12 +30,13 @@ USUAL, PENCIL = (6, 4, 2), 32.0
 
 @dataclass(frozen=True, slots=True)
 class _Page:
-    """The size of the paper and of the type, and how far from the top pictures may begin and must end."""
+    """The size of the paper and of the type, the language, and how far down pictures may begin and must end."""
 
     width: float
     height: float
     plain: float
     foot: float
+    language: Language = ENGLISH
     top: float = 0.0
     bottom: float = 0.0
 
@@ -55,27 +57,28 @@ def draw_pages(plan: SewingPlan, counts: tuple[int, ...], options: OutputOptions
 
 def _page(options: OutputOptions) -> _Page:
     plain, foot = (LARGE_PLAIN, LARGE_FOOT) if options.large_print else (PLAIN, FOOT)
-    return _Page(*paper_size(options.paper), plain, foot)
+    return _Page(*paper_size(options.paper), plain, foot, options.language)
 
 
 def _draw_page(block: Block, count: int, page: _Page, number: int, pages: int) -> Drawing:
     head, top = _heading(block, page)
-    foot, bottom = _foot(block, page, words.page(number, pages) if pages > 1 else "")
+    foot, bottom = _foot(block, page, page.language.say(words.page(number, pages)) if pages > 1 else "")
     pictures = _pictures(block, count, replace(page, top=top, bottom=bottom))
-    return Drawing(page.width, page.height, (*head, *pictures, *foot), words.title(block.name, count), FONT)
+    title = page.language.say(words.title(block.name, count))
+    return Drawing(page.width, page.height, (*head, *pictures, *foot), title, FONT)
 
 
 def _heading(block: Block, page: _Page) -> tuple[list[Shape], float]:
     """Return the block's name and the line for a person's name, and how far down they reach."""
-    down, room = MARGIN - TITLE * (LEADING - 1), page.width - 2 * MARGIN
+    down, room, asked = MARGIN - TITLE * (LEADING - 1), page.width - 2 * MARGIN, page.language.say(words.NAME)
     shapes: list[Shape] = []
     for line in lines_of(block.name, TITLE, room, bold=True)[:2]:
         down += TITLE * LEADING
         shapes.append(Text((MARGIN, down), line, TITLE, INK, bold=True))
     down += page.plain * 2.4
-    start = MARGIN + text_width(words.NAME, page.plain) + 6
+    start = MARGIN + text_width(asked, page.plain) + 6
     rule = polyline(((start, down + 2), (start + NAME_LINE, down + 2)))
-    shapes += [Text((MARGIN, down), words.NAME, page.plain, INK), Path((rule,), Paint(stroke=QUIET, width=0.8))]
+    shapes += [Text((MARGIN, down), asked, page.plain, INK), Path((rule,), Paint(stroke=QUIET, width=0.8))]
     return shapes, down + GAP
 
 
@@ -83,7 +86,8 @@ def _foot(block: Block, page: _Page, number: str) -> tuple[list[Shape], float]:
     """Return who made the block, with the page's number beside, and how far down the room above reaches."""
     beside = text_width(number, page.foot) + 12 if number else 0.0
     room, leading = page.width - 2 * MARGIN - beside, page.foot * LEADING
-    lines = [line for said in words.credit_lines(block.credits) for line in lines_of(clean_text(said), page.foot, room)]
+    credited = map(page.language.say, words.credit_lines(block.credits))
+    lines = [line for said in credited for line in lines_of(clean_text(said), page.foot, room)]
     low = page.height - MARGIN
     shapes: list[Shape] = [
         Text((MARGIN, low - (len(lines) - 1 - index) * leading), line, page.foot, QUIET)
