@@ -1,6 +1,7 @@
 """Flying geese: four from five squares, or one by one with squares on the corners of a rectangle."""
 
 from blocklang.cutting import EqualUnits, Offer
+from blocklang.wording import say
 from blocklang_cutting_methods import words
 from blocklang_cutting_methods.kinds import ROOT_2, TwoFabrics, goose
 from blocklang_cutting_methods.offering import Recipe, offer
@@ -12,28 +13,30 @@ def four(units: EqualUnits) -> Offer | None:
     if kind is None:
         return None
     large, small = kind.width + kind.seam * (2 + 2 * ROOT_2), kind.height + kind.seam * (2 + ROOT_2)
-    sew = f"Sew {words.seam(kind)} from the line, on both sides of it."
+    sew = words.sew_both_sides(kind)
     recipe = Recipe(
         method="geese-by-four",
-        title="Flying geese, four at a time",
+        title=say("Flying geese, four at a time"),
         yields=4,
         starts=((kind.first, (large,), 1), (kind.second, (small,), 4)),
         cuts=5 + 3,
         bias=0,
         steps=(
-            (
-                f"Lay two small squares of {kind.second} on two opposite corners of the large square of {kind.first}, "
-                "right sides together; they overlap a little in the middle."
+            say(
+                "Lay two small squares of {second} on two opposite corners of the large square of {first}, "
+                "right sides together; they overlap a little in the middle.",
+                first=kind.first,
+                second=kind.second,
             ),
-            "Draw a line through both, from corner to corner of the large square.",
+            say("Draw a line through both, from corner to corner of the large square."),
             sew,
-            "Cut on the line.",
-            "Press the small triangles away from the large one, on both halves.",
-            "Lay a small square on the corner of each half that is still free.",
-            "Draw a line from that corner to the notch between the small triangles.",
+            words.CUT_ON_THE_LINE,
+            say("Press the small triangles away from the large one, on both halves."),
+            say("Lay a small square on the corner of each half that is still free."),
+            say("Draw a line from that corner to the notch between the small triangles."),
             sew,
-            "Cut on the line.",
-            "Press all four geese.",
+            words.CUT_ON_THE_LINE,
+            say("Press all four geese."),
             _trimmed(kind),
         ),
     )
@@ -48,27 +51,29 @@ def corners(units: EqualUnits) -> Offer | None:
     wide, high, seam = kind.width + 2 * kind.seam, kind.height + 2 * kind.seam, words.seam(kind)
     recipe = Recipe(
         method="geese-by-corner-squares",
-        title="Flying geese, by corner squares",
+        title=say("Flying geese, by corner squares"),
         yields=1,
         starts=((kind.first, (high, wide), 1), (kind.second, (high,), 2)),
         cuts=3 + 2,
         bias=0,
         steps=(
-            "Draw a line from corner to corner on every square.",
-            (
-                f"Lay a square of {kind.second} on one end of a rectangle of {kind.first}, right sides together, the line "
-                "from a bottom corner to the middle of the top."
+            say("Draw a line from corner to corner on every square."),
+            say(
+                "Lay a square of {second} on one end of a rectangle of {first}, right sides together, the line "
+                "from a bottom corner to the middle of the top.",
+                first=kind.first,
+                second=kind.second,
             ),
-            "Sew on the line.",
-            f"Trim both layers {seam} beyond the seam.",
-            "Press the corner out.",
-            "Do the same at the other end, the line leaning the other way.",
+            say("Sew on the line."),
+            say("Trim both layers {seam} beyond the seam.", seam=seam),
+            say("Press the corner out."),
+            say("Do the same at the other end, the line leaning the other way."),
             _trimmed(kind),
         ),
-        beware="The corners that are trimmed off are waste, or small triangle units for another block.",
+        beware=say("The corners that are trimmed off are waste, or small triangle units for another block."),
     )
     return offer(kind, recipe)
 
 
 def _trimmed(kind: TwoFabrics) -> str:
-    return words.trimmed(kind, f"the point {words.seam(kind)} below the edge")
+    return words.trimmed(kind, say("the point {seam} below the edge", seam=words.seam(kind)))

@@ -1,6 +1,7 @@
 """Quarter-square-triangle units, two opposite triangles alike: hourglasses, or units of three fabrics."""
 
 from blocklang.cutting import EqualUnits, Offer
+from blocklang.wording import say
 from blocklang_cutting_methods import words
 from blocklang_cutting_methods.kinds import ROOT_2, TwoFabrics, quarter_square_unit
 from blocklang_cutting_methods.offering import Recipe, offer
@@ -15,7 +16,7 @@ def hourglasses(units: EqualUnits) -> Offer | None:
     side = _side(kind)
     recipe = Recipe(
         method="hourglasses-by-two",
-        title="Hourglass units, two at a time",
+        title=say("Hourglass units, two at a time"),
         yields=2,
         starts=((kind.first, (side,), 1), (kind.second, (side,), 1)),
         cuts=4,
@@ -23,8 +24,8 @@ def hourglasses(units: EqualUnits) -> Offer | None:
         steps=(
             words.laid_together(kind),
             *_halved(kind),
-            f"Press both squares toward {kind.first}; trim nothing yet.",
-            "Lay them on each other, right sides together, each fabric on the other one, the seams butted.",
+            say("Press both squares toward {first}; trim nothing yet.", first=kind.first),
+            say("Lay them on each other, right sides together, each fabric on the other one, the seams butted."),
             *_sewn_again(kind),
         ),
     )
@@ -40,21 +41,26 @@ def three_fabrics(units: EqualUnits) -> Offer | None:
     side = _side(kind)
     recipe = Recipe(
         method="quarter-squares-by-four",
-        title="Quarter-square-triangle units of three fabrics, four at a time",
+        title=say("Quarter-square-triangle units of three fabrics, four at a time"),
         yields=4,
         starts=((kind.first, (side,), 2), (kind.second, (side,), 1), (third, (side,), 1)),
         cuts=4 + 2 + 2,
         bias=0,
         steps=(
-            (
-                f"Lay a square of {kind.first} on the square of {kind.second}, and one on the square of {third}, right sides "
-                "together."
+            say(
+                "Lay a square of {first} on the square of {second}, and one on the square of {third}, right sides together.",
+                first=kind.first,
+                second=kind.second,
+                third=third,
             ),
             *_halved(kind),
-            f"Press all four squares toward {kind.first}; trim nothing yet.",
-            (
-                f"Lay a square with {kind.second} on one with {third}, right sides together, the seams butted, so that "
-                f"{kind.first} lies on {kind.second} and on {third}."
+            say("Press all four squares toward {first}; trim nothing yet.", first=kind.first),
+            say(
+                "Lay a square with {second} on one with {third}, right sides together, the seams butted, so that "
+                "{first} lies on {second} and on {third}.",
+                first=kind.first,
+                second=kind.second,
+                third=third,
             ),
             *_sewn_again(kind),
         ),
@@ -67,17 +73,17 @@ def _side(kind: TwoFabrics) -> float:
 
 
 def _halved(kind: TwoFabrics) -> tuple[str, ...]:
-    return ("Draw a line from corner to corner on the upper square.", *_both_sides(kind))
+    return (words.LINE_ON_THE_UPPER, *_both_sides(kind))
 
 
 def _sewn_again(kind: TwoFabrics) -> tuple[str, ...]:
     return (
-        "Draw a line across the seam, from corner to corner.",
+        say("Draw a line across the seam, from corner to corner."),
         *_both_sides(kind),
-        "Press the units.",
-        words.trimmed(kind, "a seam through every corner"),
+        say("Press the units."),
+        words.trimmed(kind, say("a seam through every corner")),
     )
 
 
 def _both_sides(kind: TwoFabrics) -> tuple[str, ...]:
-    return f"Sew {words.seam(kind)} from the line, on both sides of it.", "Cut on the line."
+    return words.sew_both_sides(kind), words.CUT_ON_THE_LINE
