@@ -35,10 +35,11 @@ def draw_laid_apart(plan: SewingPlan, theme: Theme, steps: int | None) -> Drawin
     down = frame.height + 2 * MARGIN
     wide = max(frame.width, 200.0)
     if plan.steps:
-        for line in lines_of(words.taken_apart(len(apart.parts), apart.first, plan.steps[-1].number), CAPTION, wide):
+        said = words.taken_apart(len(apart.parts), apart.first, plan.steps[-1].number)
+        for line in lines_of(theme.language.say(said), CAPTION, wide):
             down += CAPTION * 1.4
             shapes.append(Text((MARGIN, down), line, CAPTION, theme.ink))
-    title = f"{plan.block.name}: laid apart"
+    title = theme.language.say(words.apart_shown(plan.block.name))
     return Drawing(wide + 2 * MARGIN, down + 4, tuple(shapes), title, theme.font)
 
 

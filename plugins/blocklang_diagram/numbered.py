@@ -47,7 +47,9 @@ def _with_key(plan: SewingPlan, theme: Theme, side: float) -> Drawing:
     bare = len(numbers) - len(texts)
     notes = (words.left_out(bare),) if bare else ()
     top = frame.height + 2 * MARGIN + 10
-    key = draw_key(tuple(_entries(plan)), notes, theme, frame.width, (MARGIN, top))
+    key = draw_key(
+        theme.language.tell(tuple(_entries(plan))), theme.language.tell(notes), theme, frame.width, (MARGIN, top)
+    )
     return _drawing(frame, plan.block, theme, (*texts, *key.shapes), key.width, top + key.height)
 
 
@@ -103,4 +105,4 @@ def _drawing(
 ) -> Drawing:
     wide, high = max(width, frame.width + 2 * MARGIN), max(height, frame.height + 2 * MARGIN)
     lines = seam_paths(frame, block, theme.ink, theme.line)
-    return Drawing(wide, high, (*lines, *shapes), f"{block.name}: the patches and their names", theme.font)
+    return Drawing(wide, high, (*lines, *shapes), theme.language.say(words.names_shown(block.name)), theme.font)

@@ -9,6 +9,7 @@ from blocklang_drawing.shapes import Paint, Path
 
 from blocklang.block import Block, LengthUnit
 from blocklang.geometry import TICKS_PER_INCH
+from blocklang.wording import Language
 from blocklang_diagram import words
 
 WIDTH, MARGIN, GAP, LABEL, LEADING = 540.0, 4.0, 16.0, 9.0, 12.5
@@ -32,7 +33,7 @@ class _Size:
 
 def draw_sizes(block: Block, theme: Theme, shown_in: LengthUnit) -> Drawing:
     """Return the strip, no wider than fits on paper; sizes are inches, or centimetres where the block is metric."""
-    each = [_sized(block, longest, shown_in) for longest in _sizes(shown_in)]
+    each = [_sized(block, longest, shown_in, theme.language) for longest in _sizes(shown_in)]
     scale = _scale(each)
     columns = [max(size.size[0] * scale, size.words) for size in each]
     foot = MARGIN + max(size.size[1] for size in each) * scale
@@ -47,10 +48,12 @@ def draw_sizes(block: Block, theme: Theme, shown_in: LengthUnit) -> Drawing:
 
 
 def _drawing(block: Block, theme: Theme, shapes: list[Shape], right: float, foot: float) -> Drawing:
-    for line in lines_of(words.sizes(clean_text(block.name)), LABEL, right - MARGIN):
+    for line in lines_of(theme.language.say(words.sizes(clean_text(block.name))), LABEL, right - MARGIN):
         foot += LEADING
         shapes.append(Text((MARGIN, foot), line, LABEL, theme.quiet))
-    return Drawing(right + MARGIN, foot + 4, tuple(shapes), f"{block.name}: several sizes", theme.font)
+    return Drawing(
+        right + MARGIN, foot + 4, tuple(shapes), theme.language.say(words.sizes_shown(block.name)), theme.font
+    )
 
 
 def _sizes(shown_in: LengthUnit) -> tuple[Fraction, ...]:
@@ -59,12 +62,12 @@ def _sizes(shown_in: LengthUnit) -> tuple[Fraction, ...]:
     return tuple(Fraction(length * 50, 127) for length in CENTIMETRES)
 
 
-def _sized(block: Block, longest: Fraction, shown_in: LengthUnit) -> _Size:
+def _sized(block: Block, longest: Fraction, shown_in: LengthUnit, language: Language) -> _Size:
     wide, high = block.size
     by = longest * TICKS_PER_INCH / max(wide, high)
     measures = [say_measure(round(length * by), shown_in) for length in (wide, high)]
-    label = (measures[0],) if wide == high else (measures[0], f"by {measures[1]}")
-    return _Size((float(wide * by), float(high * by)), label)
+    label = (measures[0],) if wide == high else (measures[0], words.times_high(measures[1]))
+    return _Size((float(wide * by), float(high * by)), language.tell(label))
 
 
 def _scale(each: list[_Size]) -> float:

@@ -17,10 +17,10 @@ SIDE = 432.0
 
 def draw_view(plan: SewingPlan, view: str, steps: int | None, options: OutputOptions) -> Drawing:
     """Return the view; `steps` are undone where the block is laid apart."""
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     views: dict[str, Callable[[], Drawing]] = {
         "fabrics": lambda: draw_block(plan.block, theme, width=SIDE, height=SIDE),
-        "lines": lambda: draw_in_lines(plan.block, theme.ink, width=SIDE, height=SIDE),
+        "lines": lambda: draw_in_lines(plan.block, theme.ink, width=SIDE, height=SIDE, language=options.language),
         "numbered": lambda: draw_numbered(plan, theme, SIDE),
         "laid-apart": lambda: draw_laid_apart(plan, theme, steps),
         "sizes": lambda: draw_sizes(plan.block, theme, options.unit),
