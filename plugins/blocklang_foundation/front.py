@@ -9,6 +9,7 @@ from blocklang_drawing.shapes import Dot, Paint, Path, Shape, Text
 
 from blocklang.block import Block
 from blocklang.foundation import Foundation, section_outline
+from blocklang_foundation import words
 
 _MARGIN = 2.0
 _LETTER, _SMALLEST = 12.0, 8.0
@@ -26,7 +27,12 @@ def draw_front(foundation: Foundation, theme: Theme, side: float) -> Drawing:
         for shape in _letter(frame.ring(outline.chords()), section.letter, theme)
     )
     shapes = (*_painted(block, tuple(range(len(block.patches))), frame, theme), heavy, *letters)
-    return Drawing(frame.width + 2 * _MARGIN, frame.height + 2 * _MARGIN, shapes, f"{block.name} from the front")
+    return Drawing(
+        frame.width + 2 * _MARGIN,
+        frame.height + 2 * _MARGIN,
+        shapes,
+        theme.language.say(words.from_the_front(block.name)),
+    )
 
 
 def draw_section_front(
@@ -36,7 +42,9 @@ def draw_section_front(
     bounds = frame_for(section_outline(foundation.graph, patches), turn=turn).bounds
     frame = Frame.fit(bounds, side - 2 * _MARGIN, side - 2 * _MARGIN, left=_MARGIN, top=_MARGIN)
     shapes = _painted(foundation.graph.block, patches, replace(frame, turn=turn), theme)
-    return Drawing(frame.width + 2 * _MARGIN, frame.height + 2 * _MARGIN, shapes, "The section from the front")
+    return Drawing(
+        frame.width + 2 * _MARGIN, frame.height + 2 * _MARGIN, shapes, theme.language.say(words.SECTION_FRONT)
+    )
 
 
 def _painted(block: Block, patches: tuple[int, ...], frame: Frame, theme: Theme) -> tuple[Path, ...]:

@@ -35,10 +35,10 @@ _WORDS = 250.0
 def draw_pages(block: Block, foundation: Foundation, options: OutputOptions) -> tuple[Drawing, ...]:
     """Return the pages of a foundation."""
     size = LARGE if options.large_print else SMALL
-    theme = theme_for(block.fabrics, options.black_and_white)
-    page = PageWords(block.name, words.SUBJECT, words.NOTES, size)
+    theme = theme_for(block.fabrics, options.black_and_white, options.language)
+    page = PageWords(block.name, words.SUBJECT, words.NOTES, size, language=options.language)
     room = room_for_pieces(page, options.paper)
-    first = FullSize("How to use them", _introduction(foundation, theme, size, room[0], options.unit))
+    first = FullSize(words.INTRODUCTION, _introduction(foundation, theme, size, room[0], options.unit))
     papers = [_paper(foundation, place, theme, options.copies, size, room) for place in range(len(foundation.papers))]
     pages = lay_on_pages((first, *papers), page, options.paper)
     if len(pages) == 1:
@@ -52,10 +52,10 @@ def _introduction(foundation: Foundation, theme: Theme, size: float, width: floa
     front = draw_front(foundation, theme, _FRONT)
     beside = front.width + _BETWEEN
     how = words.how_lines(say_measure(foundation.graph.block.seam_allowance, unit))
-    said = [words.FRONT + ".", *words.count_lines(foundation), *words.join_lines(foundation), "", *how]
-    texts, low = _written(said, (beside, 0.0), width - beside, size)
+    said = [words.FRONT, *words.count_lines(foundation), *words.join_lines(foundation), "", *how]
+    texts, low = _written(theme.language.tell(said), (beside, 0.0), width - beside, size)
     shapes: tuple[Shape, ...] = (_placed(front, (0.0, 0.0)), *texts)
-    return Drawing(width, max(front.height, low), shapes, "The front of the block, and how to sew the sections")
+    return Drawing(width, max(front.height, low), shapes, theme.language.say(words.INTRODUCTION_SHOWN))
 
 
 def _paper(
@@ -64,10 +64,10 @@ def _paper(
     """Return a paper as it lies in the block, or turned where only so it fits on a page."""
     section = foundation.sections[foundation.papers[paper].sections[0]]
     straight = lying_straight(section_outline(foundation.graph, section.patches))
-    name = f"Section {section.letter}"
+    name = words.section(section.letter)
     drawings = []
     for turn in (straight, straight + math.pi / 2):
-        drawn = draw_section(foundation, paper, turn, size)
+        drawn = draw_section(foundation, paper, turn, size, theme.language)
         drawings.append(_labelled(foundation, paper, drawn, theme, copies, size))
         if drawings[-1].width <= room[0] and drawings[-1].height <= room[1]:
             return FullSize(name, drawings[-1])
@@ -84,7 +84,9 @@ def _labelled(foundation: Foundation, paper: int, drawn: Drawn, theme: Theme, co
     said = [words.print_line(section.letter, len(sections) * copies), words.THIS_FRONT]
     if drawn.bare:
         said.append("; ".join(drawn.bare) + ".")
-    texts, low = _written(said, (front.width + _BETWEEN / 2, top), _WORDS - front.width - _BETWEEN / 2, size)
+    texts, low = _written(
+        theme.language.tell(said), (front.width + _BETWEEN / 2, top), _WORDS - front.width - _BETWEEN / 2, size
+    )
     shapes = (*drawn.drawing.shapes, _placed(front, (0.0, top)), *texts)
     return Drawing(width, max(low, top + front.height) + 4, shapes, drawn.drawing.title)
 

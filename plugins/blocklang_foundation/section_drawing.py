@@ -10,6 +10,8 @@ from blocklang_drawing.shapes import Dot, Paint, Path, Place, Shape, Text, polyg
 from blocklang.block import Block
 from blocklang.foundation import Foundation, Section, section_outline
 from blocklang.geometry import Edge, Outline
+from blocklang.wording import ENGLISH, Language
+from blocklang_foundation import words
 from blocklang_foundation.matching import draw_marks
 
 INK, QUIET = "#000000", "#555555"
@@ -30,7 +32,9 @@ class Drawn:
     bare: tuple[str, ...]
 
 
-def draw_section(foundation: Foundation, paper: int, turn: float, size: float = 9.0) -> Drawn:
+def draw_section(
+    foundation: Foundation, paper: int, turn: float, size: float = 9.0, language: Language = ENGLISH
+) -> Drawn:
     """Return the first section of a paper, after a turn (radians), with its numbers and marks.
 
     `size` is that of the names of fabrics (points); numbers are larger.
@@ -39,7 +43,7 @@ def draw_section(foundation: Foundation, paper: int, turn: float, size: float = 
     block = foundation.graph.block
     outline = section_outline(foundation.graph, section.patches)
     frame, ring = _framed(outline, block.seam_allowance, turn)
-    numbers, bare = _numbers(block, section, frame, size)
+    numbers, bare = _numbers(block, section, frame, size, language)
     shapes: tuple[Shape, ...] = (
         Path((polygon(ring),), Paint(stroke=INK, width=_ALLOWANCE, dash=_DASH)),
         Path(tuple(map(frame.edge, _seams(foundation, section))), Paint(stroke=INK, width=_SEAM)),
@@ -49,7 +53,8 @@ def draw_section(foundation: Foundation, paper: int, turn: float, size: float = 
         *numbers,
     )
     width, height = (max(place[axis] for place in ring) + _EDGE for axis in (0, 1))
-    return Drawn(Drawing(width, height, shapes, f"Section {section.letter}, seen from the back"), turn, bare)
+    title = language.say(words.from_the_back(section.letter))
+    return Drawn(Drawing(width, height, shapes, title), turn, bare)
 
 
 def _framed(outline: Outline, allowance: int, turn: float) -> tuple[Frame, tuple[Place, ...]]:
@@ -100,11 +105,13 @@ def _is_notch(foundation: Foundation, junction: int, members: set[int]) -> bool:
     return others > 0 and math.pi + 1e-3 < inside
 
 
-def _numbers(block: Block, section: Section, frame: Frame, size: float) -> tuple[tuple[Text, ...], tuple[str, ...]]:
+def _numbers(
+    block: Block, section: Section, frame: Frame, size: float, language: Language
+) -> tuple[tuple[Text, ...], tuple[str, ...]]:
     texts: list[Text] = []
     bare: list[str] = []
     for place, patch in enumerate(section.patches, 1):
-        number, name = f"{section.letter}{place}", fabric_name(block, patch)
+        number, name = f"{section.letter}{place}", language.say(fabric_name(block, patch))
         ring = frame.ring(block.patches[patch].outline.chords())
         written = _number_and_name(ring, number, name, size)
         if not written:
@@ -118,7 +125,7 @@ def fabric_name(block: Block, patch: int) -> str:
     """Return what to call the fabric of a patch."""
     one = block.patches[patch]
     if one.stripes is not None:
-        return "strip set"
+        return words.STRIP_SET
     fabric = block.fabric(one.fabric)
     return clean_text(fabric.title or fabric.id.rpartition(".")[2])
 
