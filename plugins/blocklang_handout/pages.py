@@ -30,7 +30,7 @@ PICTURE = (0.62, 0.5, 0.4)
 
 def draw_pages(plans: tuple[SewingPlan, ...], options: OutputOptions) -> tuple[Drawing, ...]:
     """Return the pages, as large as the paper, numbered through."""
-    theme = theme_for((), options.black_and_white)
+    theme = theme_for((), options.black_and_white, options.language)
     written = [_block(plan, options) for plan in plans]
     lengths = [_length(one, theme, options) for one in written]
     first = _contents(plans, [0] * len(plans), options)
@@ -57,7 +57,7 @@ def _contents(plans: tuple[SewingPlan, ...], starts: list[int], options: OutputO
 
 def _block(plan: SewingPlan, options: OutputOptions) -> Written:
     """Return a block with the largest picture that leaves it on one page, or with the usual one where none does."""
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     tried = [_with_picture(plan, theme, share) for share in PICTURE]
     return next((one for one in tried if _length(one, theme, options) == 1), tried[0])
 
@@ -89,7 +89,7 @@ def _key(plan: SewingPlan, theme: Theme) -> Iterator[KeyEntry]:
 
 
 def _step(step: PlanStep, unit: LengthUnit) -> str:
-    measures = " by ".join(say_measure(length, unit) for length in step.measures) if step.measures else ""
+    measures = words.measures([say_measure(length, unit) for length in step.measures]) if step.measures else ""
     return words.step(step.number, step.title, step.times, measures)
 
 

@@ -23,13 +23,15 @@ def draw_side_by_side(plans: tuple[SewingPlan, ...], options: OutputOptions, wid
         row, column = divmod(place, columns)
         shapes += _named(plan, options, across + column * (wide + GAP), row * (high + LEADING + GAP), (wide, high))
     rows = -(-count // columns)
-    return Drawing(width, rows * (high + LEADING + GAP) - GAP + MARGIN, tuple(shapes), words.CONTENTS)
+    return Drawing(
+        width, rows * (high + LEADING + GAP) - GAP + MARGIN, tuple(shapes), options.language.say(words.CONTENTS)
+    )
 
 
 def _named(
     plan: SewingPlan, options: OutputOptions, left: float, top: float, room: tuple[float, float]
 ) -> Iterator[Shape]:
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     picture = draw_block(plan.block, theme, width=room[0], height=room[1])
     at = (left + (room[0] - picture.width) / 2, top + room[1] - picture.height)
     yield Window(at, picture.width, picture.height, (0.0, 0.0), picture.shapes, picture.title)
