@@ -25,7 +25,7 @@ def make_paper_pieces(plan: SewingPlan, options: OutputOptions) -> tuple[OutputF
     """Return the order and the papers as one file."""
     from blocklang_paper_pieces.contents import write_contents
 
-    contents = write_contents(plan)
+    contents = write_contents(plan, options.language)
     if options.format == "text":
         from blocklang_paper_pieces.as_text import write_text
 

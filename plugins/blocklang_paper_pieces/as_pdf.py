@@ -1,10 +1,11 @@
 """The order as pages set by typst, and after them the papers at full size."""
 
+from dataclasses import asdict
+
 from blocklang_drawing import PAPER_NAMES, Drawing, clean_text, set_pages, theme_for, to_svg
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_paper_pieces import words
 from blocklang_paper_pieces.contents import Contents, PaperEntry, RoundEntry
 from blocklang_paper_pieces.papers import draw_papers
 from blocklang_paper_pieces.picture import draw_order
@@ -20,28 +21,30 @@ def write_pdf(plan: SewingPlan, contents: Contents, options: OutputOptions, *, e
 
 
 def _data(plan: SewingPlan, contents: Contents, options: OutputOptions, every: bool) -> dict[str, object]:
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     side = NARROW if len(plan.block.patches) <= FEW else WIDE
+    headings = contents.headings
     picture = draw_order(plan.block, contents.places, theme, width=side, height=side)
     return {
         "name": clean_text(contents.name),
-        "subject": words.SUBJECT,
-        "headings": {"glance": words.GLANCE, "making": words.MAKING, "papers": words.PAPERS, "order": words.ORDER},
+        "subject": headings.subject,
+        "headings": asdict(headings),
         "facts": contents.facts,
         "making": contents.making,
         "papers": list(map(_paper, contents.papers)),
-        "columns": words.COLUMNS,
+        "columns": headings.columns,
         "rounds": list(map(_round, contents.rounds)),
         "picture": _drawn(picture),
-        "caption": words.PICTURE,
+        "caption": headings.picture,
         "pages": list(map(_drawn, draw_papers(plan, contents.papers, options, every=every))),
         "paper": PAPER_NAMES[options.paper],
         "large": options.large_print,
+        "language": options.language.code,
     }
 
 
 def _paper(entry: PaperEntry) -> dict[str, object]:
-    said = ", ".join((words.paper_count(entry.count), *entry.lines))
+    said = ", ".join((entry.counted, *entry.lines))
     return {"number": entry.number, "said": clean_text(f"{entry.name}: {said}")}
 
 

@@ -5,7 +5,6 @@ from textwrap import wrap
 
 from blocklang_drawing import clean_text
 
-from blocklang_paper_pieces import words
 from blocklang_paper_pieces.contents import Contents
 
 WIDTH = 78
@@ -17,17 +16,17 @@ def write_text(contents: Contents) -> str:
 
 
 def _lines(contents: Contents) -> Iterator[str]:
-    yield from _heading(f"{words.SUBJECT}: {contents.name}", "=")
+    yield from _heading(f"{contents.headings.subject}: {contents.name}", "=")
     for sentence in contents.facts:
         yield from _wrapped(sentence)
-    yield from _section(words.MAKING)
+    yield from _section(contents.headings.making)
     for place, sentence in enumerate(contents.making, 1):
         yield from _wrapped(sentence, f"{place}. ")
-    yield from _section(words.PAPERS)
+    yield from _section(contents.headings.papers)
     for paper in contents.papers:
-        said = ", ".join((words.paper_count(paper.count), *paper.lines))
+        said = ", ".join((paper.counted, *paper.lines))
         yield from _wrapped(f"{paper.name}: {said}", f"{paper.number}. ")
-    yield from _section(words.ORDER)
+    yield from _section(contents.headings.order)
     for each in contents.rounds:
         yield each.title
         for line in each.joinings:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from blocklang.paper_piecing import Joining, PaperOrder, PaperShape, Round, offer_papers, order_papers, papers_of
 from blocklang.plan import SewingPlan
+from blocklang.wording import ENGLISH, Language
 from blocklang_paper_pieces import words
 
 
@@ -15,6 +16,7 @@ class PaperEntry:
     number: int
     name: str
     count: int
+    counted: str
     lines: tuple[str, ...]
     shape: PaperShape
 
@@ -38,10 +40,25 @@ class RoundEntry:
 
 
 @dataclass(frozen=True, slots=True)
+class Headings:
+    """What stands above the parts, and what the picture shows."""
+
+    subject: str = words.SUBJECT
+    glance: str = words.GLANCE
+    making: str = words.MAKING
+    papers: str = words.PAPERS
+    order: str = words.ORDER
+    picture: str = words.PICTURE
+    columns: tuple[str, ...] = words.COLUMNS
+    page_of: str = words.PAGE_OF
+
+
+@dataclass(frozen=True, slots=True)
 class Contents:
     """Everything that is said; `places` gives for each patch its place in the order."""
 
     name: str
+    headings: Headings
     facts: tuple[str, ...]
     making: tuple[str, ...]
     papers: tuple[PaperEntry, ...]
@@ -49,19 +66,21 @@ class Contents:
     places: tuple[int, ...]
 
 
-def write_contents(plan: SewingPlan) -> Contents:
-    """Return what is said about piecing a block over papers."""
+def write_contents(plan: SewingPlan, language: Language = ENGLISH) -> Contents:
+    """Return what is said about piecing a block over papers, in a language."""
     order = order_papers(plan.graph)
     places = {joining.patch: place for place, joining in enumerate(order.joinings, 1)}
     papers = papers_of(plan.graph)
-    return Contents(
+    said = Contents(
         name=plan.block.name,
+        headings=Headings(),
         facts=_facts(plan, order, papers),
         making=words.making(curved=any(paper.curved for paper in papers)),
         papers=_papers(plan, papers),
         rounds=tuple(_round(plan, each, places) for each in order.rounds),
         places=tuple(places[patch] for patch in range(len(places))),
     )
+    return language.tell(said)
 
 
 def _facts(plan: SewingPlan, order: PaperOrder, papers: tuple[PaperShape, ...]) -> tuple[str, ...]:
@@ -76,7 +95,11 @@ def _papers(plan: SewingPlan, papers: tuple[PaperShape, ...]) -> tuple[PaperEntr
         names = dict.fromkeys(piece.name for piece in plan.cutting.pieces if patches.intersection(piece.patches))
         fabrics = Counter(words.cloth(plan, patch) for patch in paper.patches)
         lines = tuple(words.fabric_patches(count, cloth) for cloth, count in fabrics.items())
-        found.append(PaperEntry(number, ", ".join(names), len(paper.patches), lines, paper))
+        found.append(
+            PaperEntry(
+                number, ", ".join(names), len(paper.patches), words.paper_count(len(paper.patches)), lines, paper
+            )
+        )
     return tuple(found)
 
 

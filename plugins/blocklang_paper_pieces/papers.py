@@ -19,7 +19,7 @@ def draw_papers(
     """Return the pages: each paper once with its fabric patch round it, or every paper of one block without."""
     size = LARGE if options.large_print else SMALL
     notes = (words.EVERY_LINE,) if every else (words.LINES, words.ONCE_LINE)
-    page = PageWords(plan.block.name, words.SUBJECT, notes, size, words.PAGE)
+    page = PageWords(plan.block.name, words.SUBJECT, notes, size, words.PAGE, options.language)
     pieces = [_paper(entry, page, options.paper, every) for entry in papers for _ in range(entry.count if every else 1)]
     return lay_on_pages(pieces, page, options.paper)
 
@@ -30,9 +30,9 @@ def _paper(entry: PaperEntry, page: PageWords, paper: Paper, every: bool) -> Ful
     shapes: tuple[Shape, ...] = (Path((frame.outline(shape.outline),), Paint(stroke=INK, width=PAPER)),)
     if not every:
         shapes = (Path((frame.outline(shape.fabric),), Paint(stroke=INK, width=FABRIC, dash=DASH)), *shapes)
-    name = f"Paper {entry.number}"
+    name = words.paper(entry.number)
     drawing = Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, name)
-    lines = () if every else (words.paper_count(entry.count), *entry.lines)
+    lines = () if every else (entry.counted, *entry.lines)
     label = Label(str(entry.number), entry.name, lines, page.size)
     within = tile_boxes(drawing, page, paper)
     return FullSize(name, with_label(drawing, frame.ring(shape.outline.chords()), label, within=within))

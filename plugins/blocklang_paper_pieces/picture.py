@@ -5,6 +5,7 @@ from blocklang_drawing.names_on_patches import room_in
 from blocklang_drawing.painting import Painted, paint_patches
 
 from blocklang.block import Block
+from blocklang_paper_pieces import words
 
 MARGIN = 2.0
 SMALLEST, LARGEST = 8.0, 13.0
@@ -22,7 +23,7 @@ def draw_order(block: Block, places: tuple[int, ...], theme: Theme, *, width: fl
         border,
         *(text for text in numbers if text is not None),
     )
-    title = f"{block.name}: the order in which the patches are joined"
+    title = theme.language.say(words.order_shown(block.name))
     return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title, theme.font)
 
 
