@@ -23,7 +23,7 @@ def make_pressing_map(plan: SewingPlan, options: OutputOptions) -> tuple[OutputF
     if options.format == "text":
         from blocklang_pressing_map.as_text import write_text
 
-        return (OutputFile("", write_text(plan).encode()),)
+        return (OutputFile("", write_text(plan, options).encode()),)
     from blocklang_drawing import as_files
 
     from blocklang_pressing_map.pages import draw_pages

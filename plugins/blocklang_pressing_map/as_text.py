@@ -5,30 +5,30 @@ from textwrap import wrap
 
 from blocklang_drawing import clean_text, lies_of
 
+from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
+from blocklang.wording import Language
 from blocklang_pressing_map import words
 from blocklang_pressing_map.bias_lines import bias_lines
 
 WIDTH = 78
 
 
-def write_text(plan: SewingPlan) -> str:
+def write_text(plan: SewingPlan, options: OutputOptions) -> str:
     """Return the text, no line wider than a terminal."""
-    return "\n".join(_lines(plan)).rstrip() + "\n"
+    return "\n".join(_lines(plan, options.language)).rstrip() + "\n"
 
 
-def _lines(plan: SewingPlan) -> Iterator[str]:
+def _lines(plan: SewingPlan, language: Language) -> Iterator[str]:
     pressing = plan.pressing
     yield from _heading(plan.block.name, "=")
-    yield from _wrapped(words.locks(len(pressing.lockable), len(pressing.locked), len(lies_of(plan).spun)))
-    yield ""
-    yield from _heading(words.PRESSING, "-")
-    for sentence in seam_lines(plan):
-        yield from _wrapped(sentence, "- ")
-    yield ""
-    yield from _heading(words.BIAS, "-")
-    for sentence in bias_lines(plan):
-        yield from _wrapped(sentence, "- ")
+    locks = words.locks(len(pressing.lockable), len(pressing.locked), len(lies_of(plan).spun))
+    yield from _wrapped(language.say(locks))
+    for title, sentences in ((words.PRESSING, seam_lines(plan)), (words.BIAS, bias_lines(plan))):
+        yield ""
+        yield from _heading(language.say(title), "-")
+        for sentence in sentences:
+            yield from _wrapped(language.say(sentence), "- ")
 
 
 def seam_lines(plan: SewingPlan) -> tuple[str, ...]:

@@ -17,7 +17,10 @@ _MIDDLE, _LEVEL = WIDTH / 2, HEIGHT / 2
 def key_of(plan: SewingPlan, theme: Theme) -> tuple[KeyEntry, ...]:
     """Return the marks that the map of a plan has."""
     return tuple(
-        KeyEntry(Drawing(WIDTH, HEIGHT, (_cloth(theme), *shapes), f"The mark for: {sentence}", theme.font), sentence)
+        KeyEntry(
+            Drawing(WIDTH, HEIGHT, (_cloth(theme), *shapes), theme.language.say(words.key_title(sentence)), theme.font),
+            sentence,
+        )
         for sentence, shapes in _entries(plan, theme)
     )
 

@@ -16,6 +16,7 @@ from blocklang_drawing import (
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
+from blocklang.wording import joined
 from blocklang_pressing_map import words
 from blocklang_pressing_map.bias_lines import bias_lines
 from blocklang_pressing_map.close_ups import part_of, parts_each_way
@@ -45,7 +46,7 @@ class Back:
 
 def draw_pages(plan: SewingPlan, options: OutputOptions) -> tuple[Drawing, ...]:
     """Return the pages, as large as the paper."""
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     back = Back(plan, theme)
     parts = parts_each_way(back.allowance)
     made = [_overview(back, theme, options, parts > 1)]
@@ -61,7 +62,7 @@ def _overview(back: Back, theme: Theme, options: OutputOptions, enlarged: bool) 
         plan.block.name,
         words.SUBJECT,
         (
-            f"{words.BACK} {side}" + (f" {words.ENLARGED}" if enlarged else ""),
+            joined((words.BACK, side, *((words.ENLARGED,) if enlarged else ()))),
             words.locks(len(pressing.lockable), len(pressing.locked), len(lies_of(plan).spun)),
         ),
         back.draw,
