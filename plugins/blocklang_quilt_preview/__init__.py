@@ -32,7 +32,8 @@ def make_preview(plan: SewingPlan, options: OutputOptions) -> tuple[OutputFile, 
     from blocklang_quilt_preview.picture import draw_quilt
 
     quilt = quilt_asked_for(plan.block, options)
-    drawing = draw_quilt(plan.block, quilt, theme_for(plan.block.fabrics, options.black_and_white), options.unit)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
+    drawing = draw_quilt(plan.block, quilt, theme, options.unit)
     if options.format == "png":
         return (OutputFile("", to_png(drawing)),)
     if options.format == "pdf":

@@ -4,6 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
+from blocklang.wording import say
+
 
 @dataclass(frozen=True, slots=True)
 class Lie:
@@ -67,14 +69,16 @@ def _both_mirrored(spot: Spot) -> Lie:
 
 
 ARRANGEMENTS: Final = {
-    "alike": Arrangement("All blocks lie alike.", lambda spot: Lie()),
-    "every-other": Arrangement("Every other block is turned a quarter.", _every_other),
-    "pinwheel": Arrangement("Four blocks at a time are turned about their middle, like a pinwheel.", _pinwheel),
-    "furrows": Arrangement("Every other block is turned upside down, in straight furrows.", _furrows),
+    "alike": Arrangement(say("All blocks lie alike."), lambda spot: Lie()),
+    "every-other": Arrangement(say("Every other block is turned a quarter."), _every_other),
+    "pinwheel": Arrangement(say("Four blocks at a time are turned about their middle, like a pinwheel."), _pinwheel),
+    "furrows": Arrangement(say("Every other block is turned upside down, in straight furrows."), _furrows),
     "barn-raising": Arrangement(
-        "The blocks are turned in rings about the middle, a barn raising.", _barn_raising, True
+        say("The blocks are turned in rings about the middle, a barn raising."), _barn_raising, True
     ),
-    "rows-mirrored": Arrangement("Every other row is a mirror image of the row above it.", _rows_mirrored),
-    "columns-mirrored": Arrangement("Every other column is a mirror image of the one beside it.", _columns_mirrored),
-    "both-mirrored": Arrangement("Every block is a mirror image of each block beside it.", _both_mirrored),
+    "rows-mirrored": Arrangement(say("Every other row is a mirror image of the row above it."), _rows_mirrored),
+    "columns-mirrored": Arrangement(
+        say("Every other column is a mirror image of the one beside it."), _columns_mirrored
+    ),
+    "both-mirrored": Arrangement(say("Every block is a mirror image of each block beside it."), _both_mirrored),
 }

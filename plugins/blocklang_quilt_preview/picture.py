@@ -31,10 +31,11 @@ def draw_quilt(block: Block, quilt: Quilt, theme: Theme, shown_in: LengthUnit) -
     around = ((frame.left, frame.top), (frame.left + frame.width, frame.top + frame.height))
     shapes: list[Shape] = [*paint(frame, _painted(block, quilt, frame), theme), _border(around, theme)]
     room, down = max(NARROWEST, frame.width), frame.height + 2 * MARGIN + 2
-    for line in (line for sentence in _said(block, quilt, shown_in) for line in lines_of(sentence, SIZE, room)):
+    said = map(theme.language.say, _said(block, quilt, shown_in))
+    for line in (line for sentence in said for line in lines_of(sentence, SIZE, room)):
         down += LEADING
         shapes.append(Text((MARGIN, down), line, SIZE, theme.ink))
-    return Drawing(room + 2 * MARGIN, down + 5, tuple(shapes), words.title(block.name), theme.font)
+    return Drawing(room + 2 * MARGIN, down + 5, tuple(shapes), theme.language.say(words.title(block.name)), theme.font)
 
 
 def _said(block: Block, quilt: Quilt, shown_in: LengthUnit) -> Iterator[str]:
