@@ -23,7 +23,7 @@ def make_thickness(plan: SewingPlan, options: OutputOptions) -> tuple[OutputFile
     if options.format == "text":
         from blocklang_thickness.as_text import write_text
 
-        return (OutputFile("", write_text(plan).encode()),)
+        return (OutputFile("", write_text(plan, options).encode()),)
     from blocklang_drawing import as_files
 
     from blocklang_thickness.pages import draw_pages

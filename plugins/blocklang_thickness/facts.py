@@ -32,7 +32,7 @@ def _names(plan: SewingPlan, junction: int) -> tuple[str, ...]:
     """Return the name that the file gives a junction, else the patches that meet there."""
     name = plan.junction_names[junction]
     if any(point.name == name for point in plan.block.points):
-        return (f"“{name}”",)
+        return (words.quoted(name),)
     ends = plan.graph.junctions[junction].ends
     meeting = {p for end in ends for p in plan.graph.segments[end.segment].patches if p != OUTSIDE}
     return tuple(plan.block.patches[patch].id for patch in sorted(meeting))

@@ -4,6 +4,7 @@ from blocklang_drawing import Drawing, Written, theme_for, write_page
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
+from blocklang.wording import joined
 from blocklang_thickness import words
 from blocklang_thickness.facts import facts_of
 from blocklang_thickness.picture import draw_thickness, numbers_left_out, scale_of
@@ -11,14 +12,14 @@ from blocklang_thickness.picture import draw_thickness, numbers_left_out, scale_
 
 def draw_pages(plan: SewingPlan, options: OutputOptions) -> tuple[Drawing, ...]:
     """Return the pages, as large as the paper."""
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     facts = facts_of(plan)
     first = draw_thickness(plan, facts.thickness, theme, width=500.0, height=500.0)
-    more = f" {words.MORE_NUMBERS}" if numbers_left_out(first, facts.thickness) else ""
+    more = (words.MORE_NUMBERS,) if numbers_left_out(first, facts.thickness) else ()
     written = Written(
         plan.block.name,
         words.SUBJECT,
-        (*facts.sentences, f"{words.FRONT} {words.NUMBERS}{more} {words.SHARES}"),
+        (*facts.sentences, joined((words.FRONT, words.NUMBERS, *more, words.SHARES))),
         lambda width, height: draw_thickness(plan, facts.thickness, theme, width=width, height=height),
         scale_of(facts.thickness, facts.levels, theme),
     )

@@ -34,7 +34,7 @@ def draw_thickness(
         _seams(plan, frame, theme, allowance),
         *_numbers(plan, thickness, frame, theme, 1.7 if allowance < NARROW else 1.0),
     )
-    title = f"{plan.block.name}: {words.SUBJECT.lower()}"
+    title = theme.language.say(words.title(plan.block.name))
     return Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title, theme.font)
 
 
@@ -44,7 +44,12 @@ def scale_of(thickness: Thickness, levels: tuple[tuple[int, float], ...], theme:
     ring = polygon(((0.5, 0.5), (wide - 0.5, 0.5), (wide - 0.5, high - 0.5), (0.5, high - 0.5)))
     return tuple(
         KeyEntry(
-            Drawing(wide, high, (Path((ring,), Paint(_tint(level, most), theme.ink, 0.6)),), words.layers(level)),
+            Drawing(
+                wide,
+                high,
+                (Path((ring,), Paint(_tint(level, most), theme.ink, 0.6)),),
+                theme.language.say(words.layers(level)),
+            ),
             words.level(level, share),
         )
         for level, share in levels
