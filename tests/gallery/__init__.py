@@ -1,0 +1,1 @@
+"""A library as a folder of pages."""
