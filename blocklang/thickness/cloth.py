@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from itertools import islice, pairwise
 from typing import TYPE_CHECKING, Any
 
-from blocklang.cutting.finished import finished_patches
+from blocklang.cutting.finished import Finished, finished_patches
 from blocklang.cutting.offsetting import offset
 from blocklang.cutting.tips import tip_limits
 from blocklang.geometry import Outline
@@ -20,27 +20,26 @@ if TYPE_CHECKING:
 CURVE_ERROR = TICKS_PER_INCH / 2500
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class Piece:
-    """A piece of allowance while it is being folded; of two that lie together the one of lower `order` is in front."""
+    """A piece of allowance while it is being folded; of two that lie together the one of lower `order` is in front.
+
+    `bounds` are the least x, least y, greatest x and greatest y.
+    """
 
     patch: int
     cloth: "Polygon"
     turned: bool
     order: int
-    _bounds: tuple[float, float, float, float] | None = None
-
-    @property
-    def bounds(self) -> tuple[float, float, float, float]:
-        """The least x, least y, greatest x and greatest y."""
-        if self._bounds is None:
-            self._bounds = self.cloth.bounds
-        return self._bounds
+    bounds: tuple[float, float, float, float]
 
 
-def cut_outlines(graph: PatchGraph) -> tuple[Outline, ...]:
-    """Return every patch with a seam allowance all round, mitred, its tips trimmed to meet the neighbours."""
-    patches = finished_patches(graph)
+def cut_outlines(graph: PatchGraph, patches: Sequence[Finished] = ()) -> tuple[Outline, ...]:
+    """Return every patch with a seam allowance all round, mitred, its tips trimmed to meet the neighbours.
+
+    `patches` may give the finished patches when they are known already.
+    """
+    patches = patches or finished_patches(graph)
     distances = [(float(graph.block.seam_allowance),) * len(patch.outline.edges) for patch in patches]
     return tuple(
         offset(patch.outline, distances[patch.patch], tip_limits(graph, patches, patch.patch, distances)).outline
@@ -48,25 +47,28 @@ def cut_outlines(graph: PatchGraph) -> tuple[Outline, ...]:
     )
 
 
-def bodies_of(graph: PatchGraph) -> "tuple[Polygon, ...]":
-    """Return the finished patches."""
-    return tuple(polygon_of(patch.outline) for patch in finished_patches(graph))
-
-
-def allowances_of(outlines: Sequence[Outline], bodies: "Sequence[Polygon]") -> "tuple[tuple[Polygon, ...], ...]":
+def allowances_of(outlines: Sequence[Outline], bodies: "Sequence[Polygon]") -> "list[tuple[Polygon, ...]]":
     """Return what lies round each patch beyond its seams."""
     from shapely import difference
 
-    cut = [polygon_of(outline) for outline in outlines]
-    return tuple(parts_of(round_it) for round_it in difference(cut, list(bodies)))
+    return parts_of_all(difference(drawn(outlines), bodies))
 
 
-def polygon_of(outline: Outline) -> "Polygon":
-    """Return an outline with its curves as fine chords."""
-    from shapely import Polygon
+def bounds_of(shapes: "Sequence[Polygon]") -> list[tuple[float, float, float, float]]:
+    """Return the bounds of each shape."""
+    from shapely import bounds
 
-    drawn = Polygon([place for edge in outline.edges for place in edge.chords(CURVE_ERROR)[:-1]])
-    return drawn if drawn.is_valid else drawn.buffer(0)
+    return list(map(tuple, bounds(shapes).tolist())) if len(shapes) else []
+
+
+def drawn(outlines: Sequence[Outline]) -> "list[Polygon]":
+    """Return outlines with their curves as fine chords."""
+    from shapely import is_valid
+
+    rings = [[place for edge in outline.edges for place in edge.chords(CURVE_ERROR)[:-1]] for outline in outlines]
+    shapes = polygons_of([(tuple(ring),) for ring in rings])
+    sound = is_valid(shapes).tolist()
+    return [shape if good else shape.buffer(0) for shape, good in zip(shapes, sound, strict=True)]
 
 
 def parts_of(shape: Any) -> "tuple[Polygon, ...]":
@@ -76,6 +78,18 @@ def parts_of(shape: Any) -> "tuple[Polygon, ...]":
     if shape.geom_type == "Polygon":
         return () if shape.is_empty else (shape,)
     return tuple(part for part in get_parts(shape) if part.geom_type == "Polygon" and not part.is_empty)
+
+
+def parts_of_all(shapes: "Sequence[Any]") -> "list[tuple[Polygon, ...]]":
+    """Return the polygons of each of several shapes."""
+    from shapely import GeometryType, get_type_id, is_empty
+
+    kinds, bare = get_type_id(shapes).tolist(), is_empty(shapes).tolist()
+    plain = int(GeometryType.POLYGON)
+    return [
+        () if empty else (shape,) if kind == plain else parts_of(shape)
+        for shape, kind, empty in zip(shapes, kinds, bare, strict=True)
+    ]
 
 
 def rings_of(shapes: "Sequence[Polygon]") -> Iterator[tuple[Ring, ...]]:

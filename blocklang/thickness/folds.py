@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Any
 
 from blocklang.geometry import Edge, Point
-from blocklang.thickness.cloth import CURVE_ERROR
+from blocklang.thickness.cloth import CURVE_ERROR, polygons_of
 
 if TYPE_CHECKING:
     import numpy
@@ -24,26 +24,52 @@ class Zone:
     """Where cloth from the left of a crease is folded: on the right of `edge`, as far as an allowance can reach."""
 
     edge: Edge
-    shape: "Polygon"
+    ring: tuple[Place, ...]  # clockwise
+    is_hollow: bool
     bounds: tuple[float, float, float, float]
-    ring: tuple[tuple[float, float], ...]  # clockwise; none where the zone is hollow, as beside a curve
 
     def may_hold(self, bounds: tuple[float, float, float, float]) -> bool:
         """Tell whether something with these bounds may reach into the zone."""
         low_x, low_y, high_x, high_y = self.bounds
         if bounds[0] >= high_x or bounds[2] <= low_x or bounds[1] >= high_y or bounds[3] <= low_y:
             return False
-        return not any(_lies_left(start, end, bounds) for start, end in pairwise((*self.ring, *self.ring[:1])))
+        if self.is_hollow:
+            return True
+        return not any(_lies_left(start, end, bounds) for start, end in pairwise((*self.ring, self.ring[0])))
 
 
-def fold_back(edge: Edge, cloth: "Polygon") -> "Polygon":
-    """Return cloth folded back over a crease: mirrored, across a curve square to it."""
+def fold_back(edges: Sequence[Edge], cloths: "Sequence[Polygon]") -> "list[Polygon]":
+    """Return each piece of cloth folded back over its crease: mirrored, across a curve square to it."""
+    folded = list(cloths)
+    straight = [place for place, edge in enumerate(edges) if edge.arc is None]
+    mirrored = _mirrored([edges[place] for place in straight], [cloths[place] for place in straight])
+    for place, cloth in zip(straight, mirrored, strict=True):
+        folded[place] = cloth
+    for place, edge in enumerate(edges):
+        if edge.arc is not None:
+            folded[place] = _over_curve(edge, cloths[place])
+    return folded
+
+
+def _over_curve(edge: Edge, cloth: "Polygon") -> "Polygon":
     from shapely import segmentize, transform
 
-    if edge.arc is None:
-        return transform(cloth, _mirror(edge))
     fine = segmentize(cloth, math.sqrt(8 * edge.radius() * CURVE_ERROR))
     return transform(fine, _turn_inside_out(edge))
+
+
+def _mirrored(edges: Sequence[Edge], cloths: "Sequence[Polygon]") -> "Sequence[Polygon]":
+    import numpy
+    from shapely import get_coordinates, get_num_coordinates, set_coordinates
+
+    if not edges:
+        return ()
+    shapes = numpy.array(cloths, dtype=object)
+    counts = get_num_coordinates(shapes)
+    given = [(math.cos(edge.departs()), math.sin(edge.departs()), *edge.start) for edge in edges]
+    ux, uy, x0, y0 = numpy.repeat(numpy.array(given, dtype=float), counts, axis=0).T
+    mirrored: Sequence[Polygon] = set_coordinates(shapes, _mirror(get_coordinates(shapes), ux, uy, x0, y0)).tolist()
+    return mirrored
 
 
 def zone_beyond(edge: Edge, cuts: tuple[float | None, float | None], allowance: float) -> Zone:
@@ -51,20 +77,25 @@ def zone_beyond(edge: Edge, cuts: tuple[float | None, float | None], allowance: 
 
     `cuts` gives for each end the heading along which the zone is cut off, None where the crease is drawn on.
     """
-    from shapely import Polygon
-
     reach = REACH * allowance
     ring = _round_zone(edge, cuts, reach) if edge.arc else _straight_zone(edge, cuts, reach)
-    zone = Polygon(ring)
-    if edge.arc and not zone.is_valid:
-        zone = zone.buffer(0)
-    return Zone(edge, zone, zone.bounds, () if edge.arc else _if_convex(ring))
+    xs, ys = [x for x, _ in ring], [y for _, y in ring]
+    is_hollow = edge.arc is not None or not _is_convex(ring)
+    return Zone(edge, tuple(ring), is_hollow, (min(xs), min(ys), max(xs), max(ys)))
 
 
-def _if_convex(ring: list[Place]) -> tuple[Place, ...]:
+def shapes_of(zones: Sequence[Zone]) -> "list[Polygon]":
+    """Return the shape of each zone."""
+    drawn = polygons_of([(zone.ring,) for zone in zones]).tolist()
+    return [
+        shape if zone.edge.arc is None or shape.is_valid else shape.buffer(0)
+        for zone, shape in zip(zones, drawn, strict=True)
+    ]
+
+
+def _is_convex(ring: list[Place]) -> bool:
     corners = zip(ring, ring[1:] + ring[:1], ring[2:] + ring[:2], strict=True)
-    turns = ((bx - ax) * (cy - by) - (by - ay) * (cx - bx) for (ax, ay), (bx, by), (cx, cy) in corners)
-    return tuple(ring) if all(turn < 0 for turn in turns) else ()
+    return all((bx - ax) * (cy - by) - (by - ay) * (cx - bx) < 0 for (ax, ay), (bx, by), (cx, cy) in corners)
 
 
 def _lies_left(start: Place, end: Place, bounds: tuple[float, float, float, float]) -> bool:
@@ -110,18 +141,18 @@ def _on(cx: float, cy: float, radius: float, angle: float) -> tuple[float, float
     return cx + radius * math.cos(angle), cy + radius * math.sin(angle)
 
 
-def _mirror(edge: Edge) -> Any:
+def _mirror(places: "numpy.ndarray[Any, Any]", ux: Any, uy: Any, x0: Any, y0: Any) -> "numpy.ndarray[Any, Any]":
+    """Return places mirrored in lines through (x0, y0) along (ux, uy)."""
+    x, y = places[:, 0] - x0, places[:, 1] - y0
+    along = 2 * (x * ux + y * uy)
+    out = places.copy()
+    out[:, 0], out[:, 1] = x0 + along * ux - x, y0 + along * uy - y
+    return out
+
+
+def _mirror_in(edge: Edge) -> Any:
     ux, uy = math.cos(edge.departs()), math.sin(edge.departs())
-    x0, y0 = edge.start
-
-    def mirrored(places: "numpy.ndarray[Any, Any]") -> "numpy.ndarray[Any, Any]":
-        x, y = places[:, 0] - x0, places[:, 1] - y0
-        along = 2 * (x * ux + y * uy)
-        out = places.copy()
-        out[:, 0], out[:, 1] = x0 + along * ux - x, y0 + along * uy - y
-        return out
-
-    return mirrored
+    return lambda places: _mirror(places, ux, uy, float(edge.start.x), float(edge.start.y))
 
 
 def _turn_inside_out(edge: Edge) -> Any:
@@ -129,7 +160,7 @@ def _turn_inside_out(edge: Edge) -> Any:
     assert edge.arc is not None
     (cx, cy), radius, sweep = edge.arc.centre, edge.radius(), edge.sweep()
     middle = math.atan2(edge.start.y - cy, edge.start.x - cx) + sweep / 2
-    before, after = _mirror(Edge(edge.start, _ahead(edge, 0))), _mirror(Edge(edge.end, _ahead(edge, 1)))
+    before, after = _mirror_in(Edge(edge.start, _ahead(edge, 0))), _mirror_in(Edge(edge.end, _ahead(edge, 1)))
 
     def turned(places: "numpy.ndarray[Any, Any]") -> "numpy.ndarray[Any, Any]":
         import numpy

@@ -4,9 +4,10 @@ import math
 from typing import TYPE_CHECKING
 
 from blocklang.assembly.values import Assembly
+from blocklang.cutting.finished import finished_patches
 from blocklang.geometry.tolerance import TICKS_PER_INCH
 from blocklang.graph.values import PatchGraph
-from blocklang.thickness.cloth import bodies_of, parts_of, polygons_of, rings_of
+from blocklang.thickness.cloth import allowances_of, cut_outlines, drawn, parts_of, polygons_of, rings_of
 from blocklang.thickness.folding import fold_all
 from blocklang.thickness.lying import Lies
 from blocklang.thickness.values import Folded, Layer, Pile, Region, Thickness
@@ -24,8 +25,9 @@ FELT = TICKS_PER_INCH / 64
 
 def fold(assembly: Assembly, lies: Lies) -> Folded:
     """Return every piece of cloth as it lies in the finished block."""
-    bodies = bodies_of(assembly.graph)
-    pieces = fold_all(assembly, lies, bodies)
+    patches = finished_patches(assembly.graph)
+    bodies = drawn([patch.outline for patch in patches])
+    pieces = fold_all(assembly, lies, allowances_of(cut_outlines(assembly.graph, patches), bodies))
     shown = (Layer(p, rings, False, True) for p, rings in enumerate(rings_of(bodies)))
     folded = (
         Layer(piece.patch, rings, piece.turned, False, piece.order < len(bodies))
