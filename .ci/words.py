@@ -15,10 +15,12 @@ from pathlib import Path
 from babel.messages.catalog import Catalog, Message
 from babel.messages.pofile import read_po, write_po
 
+from blocklang.wording import noun
+
 ROOT = Path(__file__).resolve().parent.parent
 HOME = ROOT / "blocklang" / "wording"
 TEMPLATE = HOME / "blocklang.pot"
-SAID = ("say", "say_number", "message")
+SAID = ("say", "say_number", "message", "noun")
 HEADER = (
     '# The sentences of blocklang.\nmsgid ""\nmsgstr ""\n"Language: {code}\\n"\n"MIME-Version: 1.0\\n"\n'
     '"Content-Type: text/plain; charset=utf-8\\n"\n"Content-Transfer-Encoding: 8bit\\n"\n'
@@ -54,7 +56,8 @@ def gather_from(path: Path) -> Iterator[Said]:
     names = dict(_imported(tree))
     for node in ast.walk(tree):
         if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in names:
-            yield _said(node, names[node.func.id], file)
+            kind = names[node.func.id]
+            yield from _noun(node, file) if kind == "noun" else (_said(node, kind, file),)
 
 
 def _imported(tree: ast.AST) -> Iterator[tuple[str, str]]:
@@ -73,6 +76,13 @@ def _said(call: ast.Call, kind: str, file: str) -> Said:
     fields = None if kind == "message" else frozenset(name or "" for name in given)
     fields = fields and fields | {"count"} if kind == "say_number" else fields
     return Said(file, call.lineno, text, plural, context.value, fields)
+
+
+def _noun(call: ast.Call, file: str) -> Iterator[Said]:
+    one, many = (ast.literal_eval(text) for text in call.args)
+    named = {word.arg: ast.literal_eval(word.value) for word in call.keywords}
+    for each in noun(one, many, **named).messages():
+        yield Said(file, call.lineno, each.text, each.plural, each.context, frozenset())
 
 
 def template_of(sentences: tuple[Said, ...]) -> Catalog:

@@ -48,7 +48,7 @@ def _warnings(
     graph: PatchGraph, cutting: Cutting, patches: Sequence[Finished], edges: dict[int, tuple[int, ...]]
 ) -> Iterator[BiasWarning]:
     for kind in (BiasKind.OUTSIDE, BiasKind.SEAM):
-        groups: dict[tuple[str, str], list[int]] = {}
+        groups: dict[tuple[str, words.Edges], list[int]] = {}
         for piece in cutting.pieces:
             for patch in piece.patches:
                 found = _of_kind(graph, patches[patch], edges[patch], kind)
@@ -60,7 +60,7 @@ def _warnings(
                 kind,
                 tuple(sorted(members)),
                 _segments(graph, patches, members, edges, kind),
-                words.say(kind, name, which, len(members)),
+                words.say_warning(kind, name, which, len(members)),
             )
 
 

@@ -1,59 +1,80 @@
 """What is said about edges on the bias: which they are, and how to handle them."""
 
-import re
+from dataclasses import dataclass
+from typing import Final
 
 from blocklang.bias.values import BiasKind
+from blocklang.cutting.called import each_of as counted
 from blocklang.geometry import Outline
+from blocklang.wording import Saying, message, say, say_number
 
-_NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
-_NOUNS = ("patch", "triangle", "square", "rectangle", "parallelogram", "trapezoid", "hexagon")
-#: What tells lines of the cutting list apart whose patches have one name.
-_LETTER = re.compile(r"(.*?)( [A-Z]+)")
+__all__ = ["Edges", "counted", "say_warning", "which_edges"]
+
 _HALVES = ("half-square-triangle", "half-rectangle-triangle")
 
 
-def which_edges(outline: Outline, edges: tuple[int, ...], method: str) -> str:
-    """Name the edges of a patch: "the long side", "two sides", "the curved edge"."""
+@dataclass(frozen=True, slots=True)
+class Edges:
+    """Which edges of a patch: the words that a sentence begins with, and whether they are of one edge."""
+
+    said: Saying
+    is_one: bool
+
+
+_CURVED: Final = Edges(say("The curved edge"), True)
+_ALL_CURVED: Final = Edges(say("The curved edges"), False)
+_LONG: Final = Edges(say("The long side"), True)
+_SHORT: Final = Edges(say("A short side"), True)
+_BOTH_SHORT: Final = Edges(say("The two short sides"), False)
+_ALL: Final = Edges(say("All sides"), False)
+_NUMBERS: Final = (
+    say("No sides"),
+    say("One side"),
+    say("Two sides"),
+    say("Three sides"),
+    say("Four sides"),
+    say("Five sides"),
+    say("Six sides"),
+)
+
+_IN_SEAM: Final = message("{edge} of {patches} is on the bias. Press there, do not slide the iron.")
+_IN_SEAMS: Final = message("{edges} of {patches} are on the bias. Press there, do not slide the iron.")
+_OUTSIDE_ONCE: Final = message(
+    "{edge} of {patches} is on the bias, on the outside of the block. "
+    "Stay-stitch the edge inside the seam allowance before you sew, and do not stretch the block."
+)
+_OUTSIDE_OF_EACH: Final = message(
+    "{edge} of {patches} is on the bias, on the outside of the block. "
+    "Stay-stitch the edges inside the seam allowance before you sew, and do not stretch the block."
+)
+_OUTSIDE: Final = message(
+    "{edges} of {patches} are on the bias, on the outside of the block. "
+    "Stay-stitch the edges inside the seam allowance before you sew, and do not stretch the block."
+)
+
+
+def which_edges(outline: Outline, edges: tuple[int, ...], method: str) -> Edges:
+    """Name the edges of a patch: "The long side", "Two sides", "The curved edge"."""
     curved = [edge for edge in edges if outline.edges[edge].arc is not None]
     if curved and len(curved) == len(edges):
-        return "the curved edge" if len(curved) == 1 else "the curved edges"
+        return _CURVED if len(curved) == 1 else _ALL_CURVED
     if method in _HALVES and len(edges) == 1:
-        return "the long side"
+        return _LONG
     if method == "quarter-square-triangle":
-        return "the two short sides" if len(edges) == 2 else "a short side"
+        return _BOTH_SHORT if len(edges) == 2 else _SHORT
     if len(edges) == len(outline.edges):
-        return "all sides"
-    number = _NUMBERS[len(edges)] if len(edges) < len(_NUMBERS) else str(len(edges))
-    return f"{number} side" if len(edges) == 1 else f"{number} sides"
+        return _ALL
+    if len(edges) < len(_NUMBERS):
+        return Edges(_NUMBERS[len(edges)], len(edges) == 1)
+    return Edges(say_number("{count} side", "{count} sides", len(edges)), False)
 
 
-def say(kind: BiasKind, name: str, which: str, count: int) -> str:
+def say_warning(kind: BiasKind, name: str, which: Edges, count: int) -> Saying:
     """Say in one or two sentences which patches have edges on the bias, and what to do."""
-    subject = f"{_first_large(which)} of {counted(name, count)}"
-    verb = "is" if _is_one(which) else "are"
+    patches = counted(name, count)
+    if not which.is_one:
+        told = _OUTSIDE if kind is BiasKind.OUTSIDE else _IN_SEAMS
+        return told.say(edges=which.said, patches=patches)
     if kind is BiasKind.OUTSIDE:
-        edge = "edge" if _is_one(which) and count == 1 else "edges"
-        return (
-            f"{subject} {verb} on the bias, on the outside of the block. "
-            f"Stay-stitch the {edge} inside the seam allowance before you sew, and do not stretch the block."
-        )
-    return f"{subject} {verb} on the bias. Press there, do not slide the iron."
-
-
-def counted(name: str, count: int) -> str:
-    """Name equal patches: "the roof", "each of the 8 diamond patches", "each of the 4 half-square triangles B"."""
-    marked = _LETTER.fullmatch(name)
-    said, letter = marked.groups() if marked else (name, "")
-    noun = said if said.endswith(_NOUNS) else f"{said} patch"
-    if count == 1:
-        return f"the {noun}{letter}"
-    many = f"{noun}es" if noun.endswith("patch") else f"{noun}s"
-    return f"each of the {count} {many}{letter}"
-
-
-def _is_one(which: str) -> bool:
-    return which.endswith((" side", " edge"))
-
-
-def _first_large(text: str) -> str:
-    return text[:1].upper() + text[1:]
+        return (_OUTSIDE_ONCE if count == 1 else _OUTSIDE_OF_EACH).say(edge=which.said, patches=patches)
+    return _IN_SEAM.say(edge=which.said, patches=patches)

@@ -2,12 +2,11 @@
 
 import math
 
+from blocklang.cutting import grain_words
 from blocklang.cutting.claims import Claim
 from blocklang.cutting.sides import RIGHT, Sides, same_angle, sides_of
 from blocklang.cutting.values import Lay
 from blocklang.geometry import Outline
-
-SIDES_ON_GRAIN = "the sides on the straight grain"
 
 
 def square(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
@@ -17,7 +16,7 @@ def square(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Clai
     if sides is None or not sides.is_equilateral or not sides.is_equiangular:
         return None
     side = sum(sides.lengths) / 4
-    return Claim((side + 2 * allowance,), Lay.UPRIGHT, SIDES_ON_GRAIN)
+    return Claim((side + 2 * allowance,), Lay.UPRIGHT, grain_words.SIDES)
 
 
 def rectangle(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
@@ -28,7 +27,9 @@ def rectangle(outline: Outline, allowance: float, outside: tuple[int, ...]) -> C
         return None
     first, second = (sides.lengths[0] + sides.lengths[2]) / 2, (sides.lengths[1] + sides.lengths[3]) / 2
     short, long = sorted((first, second))
-    return Claim((short + 2 * allowance, long + 2 * allowance), Lay.UPRIGHT, SIDES_ON_GRAIN, along=int(second > first))
+    return Claim(
+        (short + 2 * allowance, long + 2 * allowance), Lay.UPRIGHT, grain_words.SIDES, along=int(second > first)
+    )
 
 
 def rhombus(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
@@ -39,7 +40,7 @@ def rhombus(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Cla
     angle = _sharp(sides)
     height = sum(sides.lengths) / 4 * math.sin(angle) + 2 * allowance
     along = outside[0] if outside else 0
-    grain = "two sides on the straight grain"
+    grain = grain_words.TWO_SIDES
     return Claim((height, height), Lay.SLANTED, grain, angle=math.degrees(angle), along=along)
 
 
@@ -56,7 +57,7 @@ def parallelogram(outline: Outline, allowance: float, outside: tuple[int, ...]) 
     lying, leaning = (second, first) if along % 2 else (first, second)
     angle = _sharp(sides)
     cut = leaning * math.sin(angle) + 2 * allowance, lying * math.sin(angle) + 2 * allowance
-    grain = "the sides along the strip on the straight grain"
+    grain = grain_words.ALONG_THE_STRIP
     return Claim(cut, Lay.SLANTED, grain, angle=math.degrees(angle), handed=True, along=along)
 
 
@@ -79,7 +80,7 @@ def trapezoid(outline: Outline, allowance: float, outside: tuple[int, ...]) -> C
     return Claim(
         (height + 2 * allowance, long),
         Lay.BOTH_ENDS if both else Lay.ONE_END,
-        "the long side on the straight grain",
+        grain_words.LONG_SIDE,
         angle=math.degrees(slanted[0]),
         handed=not both,
         along=base,

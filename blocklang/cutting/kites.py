@@ -2,6 +2,7 @@
 
 import math
 
+from blocklang.cutting import grain_words
 from blocklang.cutting.claims import Claim
 from blocklang.cutting.sides import Sides, same_angle, same_length, sides_of
 from blocklang.cutting.values import Lay
@@ -25,7 +26,7 @@ def kite(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim 
     radius = width * (above + below) / 2 / (long + short)
     larger = 1 + allowance / radius
     cut = width * larger, (above + below) * larger
-    grain = "the middle line on the straight grain"
+    grain = grain_words.MIDDLE_LINE
     return Claim(cut, Lay.UPRIGHT, grain, along=tip, lean=half, marks=(above * larger,))
 
 

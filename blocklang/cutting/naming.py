@@ -2,30 +2,26 @@
 
 import re
 from collections.abc import Hashable, Iterable, Sequence
+from dataclasses import replace
 
-_NOUNS = {
-    "half-square-triangle": "half-square triangle",
-    "quarter-square-triangle": "quarter-square triangle",
-    "half-rectangle-triangle": "half-rectangle triangle",
-    "equilateral-triangle": "equilateral triangle",
-    "rhombus": "diamond",
-    "template": "patch",
-}
+from blocklang.cutting.called import PatchName, Thing, called, thing_of
+from blocklang.cutting.nouns import NOUNS
+
 #: The place of a cell in its grid says nothing about the shape that lies there.
 _CELL = re.compile(r"r\d+c\d+|\d+")
 
 
-def name_of(names: Iterable[str], method: str) -> str:
+def name_of(names: Iterable[str], method: str) -> PatchName:
     """Return what equal patches have in common in their names, else what their shape is called."""
     parts = [[part for part in name.split(".") if not _CELL.fullmatch(part)] for name in names]
     for way in (".".join, _first, _last):
         said = {way(part) for part in parts}
         if len(said) == 1 and said != {""}:
-            return said.pop()
-    return _noun(method)
+            return called(Thing(said.pop()))
+    return called(_shape(method))
 
 
-def told_apart(names: Sequence[str], methods: Sequence[str], shapes: Sequence[Hashable]) -> tuple[str, ...]:
+def told_apart(names: Sequence[PatchName], methods: Sequence[str], shapes: Sequence[Hashable]) -> tuple[PatchName, ...]:
     """Return the names of lines, with more behind those that would mean several kinds.
 
     That is the shape where it tells them apart ("toes square", "toes half-square triangle"), else a letter ("ray A").
@@ -39,16 +35,22 @@ def told_apart(names: Sequence[str], methods: Sequence[str], shapes: Sequence[Ha
     return tuple(_told_apart(name, kind, known[name]) for name, kind in zip(names, kinds, strict=True))
 
 
-def _told_apart(name: str, kind: tuple[str, Hashable], kinds: list[tuple[str, Hashable]]) -> str:
+def _told_apart(name: PatchName, kind: tuple[str, Hashable], kinds: list[tuple[str, Hashable]]) -> PatchName:
     if len(kinds) == 1:
         return name
     if len({method for method, _ in kinds}) == len(kinds):
-        return f"{name} {_noun(kind[0])}"
-    return f"{name} {_letters(kinds.index(kind))}"
+        return called(_with_shape(name, _shape(kind[0])))
+    return called(replace(thing_of(name), letter=_letters(kinds.index(kind))))
 
 
-def _noun(method: str) -> str:
-    return _NOUNS.get(method, method.replace("-", " "))
+def _with_shape(name: PatchName, shape: Thing) -> Thing:
+    return Thing(name, shape.shape) if shape.shape else Thing(f"{name} {shape.name}")
+
+
+def _shape(method: str) -> Thing:
+    """Return the shape that a method cuts; a method without a word for it has its own name said."""
+    shape = NOUNS.get(method)
+    return Thing(method.replace("-", " ")) if shape is None else Thing(shape=shape)
 
 
 def _letters(place: int) -> str:

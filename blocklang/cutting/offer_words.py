@@ -3,6 +3,7 @@
 from blocklang.block import LengthUnit
 from blocklang.cutting.lengths import format_measure, format_number
 from blocklang.cutting.offers import Offer, StartPiece
+from blocklang.wording import Saying, joined, listed, say, say_number
 
 _INCH = LengthUnit.INCH
 
@@ -21,51 +22,77 @@ def describe_offer(offer: Offer, unit: LengthUnit = _INCH) -> tuple[str, ...]:
     )
 
 
-def compare_work(offer: Offer, unit: LengthUnit = _INCH) -> str:
+def compare_work(offer: Offer, unit: LengthUnit = _INCH) -> Saying:
     """Return what an offer saves or costs beside the plain cutting, in one sentence."""
-    fabric = offer.work.area - offer.plain.area
-    said = (
-        "the same fabric"
-        if abs(fabric) < _WORTH_SAYING
-        else f"{_area(abs(fabric), unit)} {'more' if fabric > 0 else 'less'} fabric"
+    return say(
+        "Beside the plain cutting: {fabric}, {cuts}, and {edges} to handle.",
+        fabric=_fabric(offer.work.area - offer.plain.area, unit),
+        cuts=_cuts(offer.work.cuts - offer.plain.cuts),
+        edges=_edges(offer.work.bias - offer.plain.bias),
     )
-    cuts = _change(offer.work.cuts - offer.plain.cuts, "cut")
-    bias = _change(offer.work.bias - offer.plain.bias, "bias edge")
-    return f"Beside the plain cutting: {said}, {cuts}, and {bias} to handle."
 
 
-def _starts(offer: Offer, unit: LengthUnit) -> str:
-    return f"Cut {_listed(tuple(_start(start, unit) for start in offer.starts))}."
+def _fabric(more: float, unit: LengthUnit) -> Saying:
+    if abs(more) < _WORTH_SAYING:
+        return say("the same fabric")
+    area = _area(abs(more), unit)
+    return say("{area} more fabric", area=area) if more > 0 else say("{area} less fabric", area=area)
 
 
-def _start(start: StartPiece, unit: LengthUnit) -> str:
-    shape = "square" if len(start.sides) == 1 else "rectangle"
-    size = " x ".join(
-        [*(format_number(side, unit) for side in start.sides[:-1]), format_measure(start.sides[-1], unit)]
+def _cuts(more: int) -> Saying:
+    if more > 0:
+        return say_number("{count} more cut", "{count} more cuts", more)
+    return say_number("{count} fewer cut", "{count} fewer cuts", -more) if more else say("as many cuts")
+
+
+def _edges(more: int) -> Saying:
+    if more > 0:
+        return say_number("{count} more bias edge", "{count} more bias edges", more)
+    return (
+        say_number("{count} fewer bias edge", "{count} fewer bias edges", -more) if more else say("as many bias edges")
     )
-    return f"{start.count} {shape}{'s' * (start.count != 1)} {size} of {start.fabric}"
 
 
-def _gives(offer: Offer) -> str:
+def _starts(offer: Offer, unit: LengthUnit) -> Saying:
+    return say("Cut {pieces}.", pieces=listed(_start(start, unit) for start in offer.starts))
+
+
+def _start(start: StartPiece, unit: LengthUnit) -> Saying:
+    *others, last = start.sides
+    size = joined((*(format_number(side, unit) for side in others), format_measure(last, unit)), " x ")
+    if others:
+        return say_number(
+            "{count} rectangle {size} of {fabric}",
+            "{count} rectangles {size} of {fabric}",
+            start.count,
+            size=size,
+            fabric=start.fabric,
+        )
+    return say_number(
+        "{count} square {size} of {fabric}",
+        "{count} squares {size} of {fabric}",
+        start.count,
+        size=size,
+        fabric=start.fabric,
+    )
+
+
+def _gives(offer: Offer) -> Saying:
     made = offer.rounds * offer.yields
-    over = f", {offer.left_over} left over" if offer.left_over else ""
+    over = say_number(", {count} left over", ", {count} left over", offer.left_over) if offer.left_over else ""
     if offer.rounds == 1:
-        return f"That gives all {made} units{over}."
-    one = f"{offer.yields} unit{'s' * (offer.yields != 1)}"
-    return f"Each time gives {one}; do it {offer.rounds} times for {made} units{over}."
+        return say_number("That gives all {count} units{over}.", "That gives all {count} units{over}.", made, over=over)
+    return say_number(
+        "Each time gives {count} unit; do it {times} times for {made} units{over}.",
+        "Each time gives {count} units; do it {times} times for {made} units{over}.",
+        offer.yields,
+        times=offer.rounds,
+        made=made,
+        over=over,
+    )
 
 
-def _change(more: int, noun: str) -> str:
-    if not more:
-        return f"as many {noun}s"
-    return f"{abs(more)} {'more' if more > 0 else 'fewer'} {noun}{'s' * (abs(more) != 1)}"
-
-
-def _area(square_inches: float, unit: LengthUnit) -> str:
+def _area(square_inches: float, unit: LengthUnit) -> Saying:
     if unit is _INCH:
-        return f"{square_inches:.0f} square inches"
-    return f"{square_inches * 2.54**2:.0f} square centimetres"
-
-
-def _listed(parts: tuple[str, ...]) -> str:
-    return ", ".join(parts[:-1]) + f" and {parts[-1]}" if len(parts) > 1 else parts[0]
+        return say("{number} square inches", number=f"{square_inches:.0f}")
+    return say("{number} square centimetres", number=f"{square_inches * 2.54**2:.0f}")

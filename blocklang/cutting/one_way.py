@@ -9,6 +9,7 @@ from collections.abc import Hashable
 from dataclasses import dataclass, field, replace
 
 from blocklang.block import Print
+from blocklang.cutting import grain_words
 from blocklang.cutting.claims import Claim
 from blocklang.cutting.sides import long_side_of_right_isosceles
 from blocklang.cutting.triangles import half_square, quarter_square
@@ -16,14 +17,12 @@ from blocklang.cutting.values import Lay
 from blocklang.geometry import Outline
 from blocklang.geometry.congruence import SAME_LENGTH
 from blocklang.geometry.tolerance import STRAIGHT_ANGLE
+from blocklang.wording import Saying, joined, say, say_number
 
 UPRIGHT = "upright"
 RISING = "rising"  # a square cut from its lower left corner to its upper right
 FALLING = "falling"  # a square cut from its upper left corner to its lower right
 MOTIF = "motif"
-
-_GRAIN = "the arrow up the fabric"
-_IN_THE_WINDOW = "a motif in the middle of each"
 
 
 def as_printed(name: str, claim: Claim, outline: Outline, allowance: float, printed: Print) -> tuple[str, Claim]:
@@ -32,7 +31,7 @@ def as_printed(name: str, claim: Claim, outline: Outline, allowance: float, prin
         return name, claim
     if printed is Print.MOTIFS:
         along = next((i for i, edge in enumerate(outline.edges) if edge.arc is None), None)
-        return "template", Claim((), Lay.TEMPLATE, _IN_THE_WINDOW, handed=True, along=along, pose=MOTIF)
+        return "template", Claim((), Lay.TEMPLATE, grain_words.MOTIF_IN_EACH, handed=True, along=along, pose=MOTIF)
     return _upright(name, claim, outline, allowance) or ("template", _by_template(outline))
 
 
@@ -97,7 +96,7 @@ def _standing(outline: Outline, claim: Claim) -> Claim:
 def _by_template(outline: Outline) -> Claim:
     straight = next((i for i, edge in enumerate(outline.edges) if edge.arc is None), None)
     lean = 0.0 if straight is None else math.pi / 2 - outline.edges[straight].departs()
-    return Claim((), Lay.TEMPLATE, _GRAIN, handed=True, along=straight, lean=lean, pose=UPRIGHT)
+    return Claim((), Lay.TEMPLATE, grain_words.UP_THE_FABRIC, handed=True, along=straight, lean=lean, pose=UPRIGHT)
 
 
 def _pointing(outline: Outline) -> float:
@@ -117,22 +116,33 @@ def _from_low_left(outline: Outline) -> list[tuple[float, float]]:
     return [(edge.start.x - left, edge.start.y - low) for edge in outline.edges]
 
 
-def notes_on_print(fabric: str, printed: Print, left_over: int, motifs: int) -> tuple[str, ...]:
+def notes_on_print(fabric: str, printed: Print, left_over: int, motifs: int) -> tuple[Saying, ...]:
     """Return what follows from the print of a fabric; `left_over` triangles that stand another way, `motifs` patches."""
     if printed is Print.MOTIFS:
-        found = f"{motifs} motif{'s' * (motifs != 1)}, one for each patch"
-        window = "cut a template with a window to centre them"
-        bought = "What to buy depends on how far apart the motifs lie; the length here is only what the patches cover."
-        return (f"{fabric} is fussy-cut: find {found}, and {window}. {bought}",)
-    first = (
-        f"{fabric} is printed one way: lay it with the print upright and turn no piece. Strips run across the print."
+        return (_fussy_cut(fabric, motifs),)
+    first = say(
+        "{fabric} is printed one way: lay it with the print upright and turn no piece. Strips run across the print.",
+        fabric=fabric,
     )
     if not left_over:
         return (first,)
-    return (
-        first,
-        (
-            f"Squares of {fabric} cut across give triangles that stand different ways, and {left_over} of them are left over; "
-            "with a template less is wasted."
-        ),
+    wasted = say_number(
+        "Squares of {fabric} cut across give triangles that stand different ways, and {count} of them are left over; "
+        "with a template less is wasted.",
+        "Squares of {fabric} cut across give triangles that stand different ways, and {count} of them are left over; "
+        "with a template less is wasted.",
+        left_over,
+        fabric=fabric,
     )
+    return first, wasted
+
+
+def _fussy_cut(fabric: str, motifs: int) -> Saying:
+    found = say_number(
+        "{fabric} is fussy-cut: find {count} motif, one for each patch, and cut a template with a window to centre them.",
+        "{fabric} is fussy-cut: find {count} motifs, one for each patch, and cut a template with a window to centre them.",
+        motifs,
+        fabric=fabric,
+    )
+    bought = say("What to buy depends on how far apart the motifs lie; the length here is only what the patches cover.")
+    return joined((found, bought))

@@ -2,6 +2,7 @@
 
 import math
 
+from blocklang.cutting import grain_words
 from blocklang.cutting.claims import Claim
 from blocklang.cutting.sides import same_length, sides_of
 from blocklang.cutting.values import Lay
@@ -19,7 +20,7 @@ def hexagon(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Cla
     side = sum(sides.lengths) / 6
     cut = side * ROOT_3 + 2 * allowance, 2 * side + 4 * allowance / ROOT_3
     along = outside[0] if outside else 0
-    return Claim(cut, Lay.UPRIGHT, "two sides on the straight grain", angle=60.0, along=along)
+    return Claim(cut, Lay.UPRIGHT, grain_words.TWO_SIDES, angle=60.0, along=along)
 
 
 def octagon(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
@@ -35,7 +36,7 @@ def octagon(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Cla
     square = flat + slant * ROOT_2 + 2 * allowance
     left = flat + 2 * allowance * (ROOT_2 - 1)
     along = int(odd[0] > even[0])
-    return Claim((square,), Lay.UPRIGHT, "the sides of the square on the straight grain", along=along, marks=(left,))
+    return Claim((square,), Lay.UPRIGHT, grain_words.OF_THE_SQUARE, along=along, marks=(left,))
 
 
 def template(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
@@ -44,7 +45,7 @@ def template(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Cl
     straight = [i for i, edge in enumerate(outline.edges) if edge.arc is None]
     outer = [i for i in straight if i in outside]
     if not straight:
-        return Claim((), Lay.TEMPLATE, "the arrow on the straight grain", handed=True)
+        return Claim((), Lay.TEMPLATE, grain_words.ARROW, handed=True)
     along = max(outer or straight, key=lambda i: (round(outline.edges[i].length(), -2), -i))
-    grain = "the outer edge on the straight grain" if outer else "the longest straight edge on the straight grain"
+    grain = grain_words.OUTER_EDGE if outer else grain_words.LONGEST_EDGE
     return Claim((), Lay.TEMPLATE, grain, handed=True, along=along)

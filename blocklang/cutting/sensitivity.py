@@ -8,10 +8,11 @@ from fractions import Fraction
 
 from blocklang.assembly.values import Assembly
 from blocklang.block import LengthUnit
-from blocklang.cutting.lengths import format_measure
+from blocklang.cutting.lengths import format_measure, with_unit
 from blocklang.cutting.rectangles import rectangle_of
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang.graph import PatchGraph
+from blocklang.wording import Saying, say, say_decimal
 
 #: How far off a seam is taken to be: a needle's breadth, what goes unnoticed on one seam.
 A_LITTLE_OFF = Fraction(1, 32)
@@ -61,19 +62,21 @@ def sensitive_steps(assembly: Assembly, off: Fraction = A_LITTLE_OFF) -> tuple[i
 
 def describe_sensitivity(
     sensitivity: Sensitivity, unit: LengthUnit = LengthUnit.INCH, off: Fraction | None = None
-) -> str:
+) -> Saying:
     """Return one sentence: what seams that are a little too wide (1/32 in, or 1 mm) do to this unit."""
     off = off or (A_LITTLE_OFF if unit is LengthUnit.INCH else A_MILLIMETRE)
     small = max(sensitivity.change(off))
-    return f"Seams {_said(float(off), unit)} too wide leave this unit {_said(small, unit)} small."
+    much, little = _said(float(off), unit), _said(small, unit)
+    return say("Seams {much} too wide leave this unit {little} small.", much=much, little=little)
 
 
-def _said(inches: float, unit: LengthUnit) -> str:
+def _said(inches: float, unit: LengthUnit) -> Saying:
     """Return a small length to the nearest thirty-second of an inch, or half millimetre, but not as nothing."""
     if unit is LengthUnit.INCH:
         return format_measure(Fraction(max(1, round(inches * 32)), 32))
     halves = max(1, round(inches * 25.4 * 2))
-    return f"{halves / 2:g} mm" if unit is LengthUnit.MILLIMETRE else f"{halves / 20:g} cm"
+    parts = 2 if unit is LengthUnit.MILLIMETRE else 20
+    return with_unit(say_decimal(f"{halves / parts:g}"), unit)
 
 
 def _of_unit(graph: PatchGraph, unit: int, patches: Sequence[int]) -> Sensitivity | None:

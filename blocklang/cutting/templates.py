@@ -20,6 +20,7 @@ from blocklang.cutting.values import Cutting, Lay, Piece
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang.geometry.congruence import Interner
 from blocklang.graph import PatchGraph
+from blocklang.wording import joined
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +102,7 @@ def _template(table: Table, cutting: Cutting, group: _Group) -> Template:
     points = [tuple(map(place.motion.back, match_points(table.graph, place.patch))) for place in places]
     stripes = table.graph.block.patches[group.first].stripes
     return Template(
-        name=", ".join(dict.fromkeys(piece.name for piece in pieces)),
+        name=joined(dict.fromkeys(piece.name for piece in pieces), ", "),
         finished=finished,
         cut=cut,
         grain=group.heading,

@@ -2,6 +2,7 @@
 
 import math
 
+from blocklang.cutting import grain_words
 from blocklang.cutting.claims import Claim
 from blocklang.cutting.offsetting import LONG_TIP
 from blocklang.cutting.sides import Sides, long_side_of_right_isosceles, right_angle, same_length, sides_of
@@ -20,7 +21,7 @@ def half_square(outline: Outline, allowance: float, outside: tuple[int, ...]) ->
         return None
     leg = sides.lengths[long_side] / ROOT_2
     square = leg + allowance * (2 + ROOT_2)
-    return Claim((square,), Lay.UPRIGHT, "the two short sides on the straight grain", yields=2)
+    return Claim((square,), Lay.UPRIGHT, grain_words.SHORT_SIDES, yields=2)
 
 
 def quarter_square(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
@@ -30,7 +31,7 @@ def quarter_square(outline: Outline, allowance: float, outside: tuple[int, ...])
     if long_side is None or sides is None or long_side not in outside:
         return None
     square = sides.lengths[long_side] + allowance * (2 + 2 * ROOT_2)
-    return Claim((square,), Lay.UPRIGHT, "the long side on the straight grain", yields=4)
+    return Claim((square,), Lay.UPRIGHT, grain_words.LONG_SIDE, yields=4)
 
 
 def half_rectangle(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
@@ -47,7 +48,7 @@ def half_rectangle(outline: Outline, allowance: float, outside: tuple[int, ...])
         return None
     around = allowance * sum(sides.lengths)
     cut = short + around / long, long + around / short
-    return Claim(cut, Lay.UPRIGHT, "the two short sides on the straight grain", yields=2, handed=True)
+    return Claim(cut, Lay.UPRIGHT, grain_words.SHORT_SIDES, yields=2, handed=True)
 
 
 def equilateral(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
@@ -58,7 +59,7 @@ def equilateral(outline: Outline, allowance: float, outside: tuple[int, ...]) ->
     side = sides.lengths[0]
     cut = side * ROOT_3 / 2 + 3 * allowance, side + 2 * ROOT_3 * allowance
     along = outside[0] if outside else 0
-    return Claim(cut, Lay.POINTED, "one side on the straight grain", angle=60.0, along=along)
+    return Claim(cut, Lay.POINTED, grain_words.ONE_SIDE, angle=60.0, along=along)
 
 
 def wedge(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim | None:
@@ -74,7 +75,7 @@ def wedge(outline: Outline, allowance: float, outside: tuple[int, ...]) -> Claim
     if math.sin(half) * LONG_TIP < 1:
         return None
     high = sides.lengths[base] / 2 / math.tan(half) + allowance * (1 + 1 / math.sin(half))
-    grain = "the base on the straight grain"
+    grain = grain_words.BASE
     angle = math.degrees(math.pi / 2 - half)
     return Claim((high, 2 * high * math.tan(half)), Lay.POINTED, grain, angle=angle, along=base)
 

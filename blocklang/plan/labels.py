@@ -1,6 +1,7 @@
 """What patches are called wherever they are told: by the lines of the cutting list."""
 
 from blocklang.block import Block
+from blocklang.cutting.called import Thing, called, of_fabric
 from blocklang.cutting.values import Cutting
 
 
@@ -9,10 +10,11 @@ def patch_labels(block: Block, cutting: Cutting) -> tuple[str, ...]:
     fabrics: dict[str, set[str]] = {}
     for piece in cutting.pieces:
         fabrics.setdefault(piece.name, set()).add(piece.fabric)
-    labels = [patch.name for patch in block.patches]
+    labels: list[str] = [called(Thing(patch.name)) for patch in block.patches]
     for piece in cutting.pieces:
         fabric = block.fabric(piece.fabric)
-        label = piece.name if len(fabrics[piece.name]) == 1 else f"{fabric.title or fabric.id} {piece.name}"
+        told_apart = len(fabrics[piece.name]) > 1
+        label = of_fabric(piece.name, fabric.title or fabric.id) if told_apart else piece.name
         for patch in piece.patches:
             labels[patch] = label
     return tuple(labels)

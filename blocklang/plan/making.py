@@ -16,8 +16,9 @@ from blocklang.plan.explaining import (
     travelled_edge,
 )
 from blocklang.plan.labels import patch_labels
-from blocklang.plan.names import instances, junction_names, step_title, unit_names
+from blocklang.plan.names import instances, junction_names, unit_names
 from blocklang.plan.outlines import borders_of, measure_of, outlines_of
+from blocklang.plan.titles import step_title
 from blocklang.plan.values import PlanJoin, PlanNeedle, PlanStep, PlanUnit, SewingPlan
 from blocklang.plan.versions import versions_of
 from blocklang.pressing.values import Pressing

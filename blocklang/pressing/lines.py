@@ -8,6 +8,7 @@ from blocklang.geometry.points import same_point
 from blocklang.graph.values import OUTSIDE, Junction, PatchGraph, Segment
 from blocklang.pressing.crossings import sense
 from blocklang.pressing.values import Reason
+from blocklang.wording import Saying, listed, say, say_number
 
 #: So many patches, or places, are named one by one.
 MOST_NAMES = 4
@@ -76,8 +77,8 @@ def follow(graph: PatchGraph) -> AuthorLines:
     return AuthorLines(tuple(lines), tuple(clashes))
 
 
-def say_line(wish: PressingWish) -> str:
-    """Return an author's line the way the author might say it, with its line number."""
+def say_line(wish: PressingWish) -> Saying:
+    """Return an author's line as it stands in the file, in the words of the language of blocks, with its number."""
     number = wish.span.position()[0]
     match wish:
         case PressWish(patches=(a, b), toward=toward):
@@ -88,7 +89,7 @@ def say_line(wish: PressingWish) -> str:
             said = "do not spin"
         case SpinWish(sense=turn):
             said = f"spin {turn}"
-    return f"“{said}” (line {number})"
+    return say("“{line}” (line {number})", line=said, number=number)
 
 
 def _in_order(wishes: tuple[Wish, ...]) -> Iterator[PressingWish]:
@@ -142,20 +143,33 @@ def _first_clash(
     spun: dict[int, SpinWish],
 ) -> Reason | None:
     if line.junction in spun and isinstance(line.wish, SpinWish) and spun[line.junction].sense is not line.wish.sense:
-        return _contradiction(spun[line.junction], line.wish, "about the same junction", line.junction)
+        return _contradiction(spun[line.junction], line.wish, say("about the same junction"), line.junction)
     for settled in line.settles:
         earlier = owners.get(settled.segment)
         if earlier is not None and earlier[0].left != settled.left:
-            where = f"at the seam between {say_seam(graph, graph.segments[settled.segment])}"
+            where = say("at the seam between {patches}", patches=say_seam(graph, graph.segments[settled.segment]))
             return _contradiction(earlier[1], line.wish, where, line.junction)
     return None
 
 
-def _contradiction(followed: PressingWish, left_out: PressingWish, where: str, junction: int | None) -> Reason:
-    first, second = say_line(followed), say_line(left_out)
-    whole = "" if isinstance(left_out, PressFabricWish) else " and the second is left out"
-    text = f"The lines {first} and {second} contradict each other {where}; the first is followed{whole}."
-    return Reason(junction, text)
+def _contradiction(followed: PressingWish, left_out: PressingWish, where: Saying, junction: int | None) -> Reason:
+    return Reason(junction, _say_contradiction(say_line(followed), say_line(left_out), where, left_out))
+
+
+def _say_contradiction(first: Saying, second: Saying, where: Saying, left_out: PressingWish) -> Saying:
+    if isinstance(left_out, PressFabricWish):
+        return say(
+            "The lines {first} and {second} contradict each other {where}; the first is followed.",
+            first=first,
+            second=second,
+            where=where,
+        )
+    return say(
+        "The lines {first} and {second} contradict each other {where}; the first is followed and the second is left out.",
+        first=first,
+        second=second,
+        where=where,
+    )
 
 
 def _what_is_left(line: AuthorLine, owners: dict[int, tuple[Settled, PressingWish]], clash: bool) -> AuthorLine | None:
@@ -168,19 +182,18 @@ def _what_is_left(line: AuthorLine, owners: dict[int, tuple[Settled, PressingWis
 
 def say_seam(graph: PatchGraph, segment: Segment) -> str:
     """Name the two patches of a seam."""
-    first, second = sorted(segment.patches)
-    return f"{graph.block.patches[first].id} and {graph.block.patches[second].id}"
+    return listed(graph.block.patches[patch].id for patch in sorted(segment.patches))
 
 
 def say_junction(graph: PatchGraph, junction: int) -> str:
     """Name a junction by the patches round it."""
     around = {p for end in graph.junctions[junction].ends for p in graph.segments[end.segment].patches if p != OUTSIDE}
-    return listed([graph.block.patches[patch].id for patch in sorted(around)])
+    return listed_some([graph.block.patches[patch].id for patch in sorted(around)])
 
 
-def listed(names: list[str], most: int = MOST_NAMES) -> str:
+def listed_some(names: list[str]) -> str:
     """List names; after the first few of them say how many more there are."""
-    shown = names[:most]
-    if len(names) > most:
-        shown.append(f"{len(names) - most} more")
-    return shown[0] if len(shown) == 1 else f"{', '.join(shown[:-1])} and {shown[-1]}"
+    more = len(names) - MOST_NAMES
+    if more <= 0:
+        return listed(names)
+    return listed((*names[:MOST_NAMES], say_number("{count} more", "{count} more", more)))

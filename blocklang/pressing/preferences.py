@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from blocklang.assembly.values import Assembly, JoinKind
 from blocklang.graph.values import Junction, PatchGraph, Segment
 from blocklang.pressing.shades import darker_side, is_background
+from blocklang.wording import say
 
 TOWARD_SET_IN = "toward-set-in"
 
@@ -60,7 +61,7 @@ def set_in_preference(assembly: Assembly) -> PressingPreference:
     def weigh(_: PatchGraph, segment: Segment) -> float:
         return {None: 0.0, True: 1.0, False: -1.0}[toward_left.get(segment.index)]
 
-    return PressingPreference(TOWARD_SET_IN, "Press the seams of a set-in patch toward that patch.", weigh)
+    return PressingPreference(TOWARD_SET_IN, say("Press the seams of a set-in patch toward that patch."), weigh)
 
 
 def _seams_beside(graph: PatchGraph, junction: Junction, segment: int) -> tuple[int, int]:
@@ -75,9 +76,9 @@ def _seams_beside(graph: PatchGraph, junction: Junction, segment: int) -> tuple[
 
 
 DEFAULTS = (
-    PressingPreference("away-from-background", "Press away from the background.", weigh_background),
-    PressingPreference("toward-darker", "Press toward the darker fabric.", weigh_dark),
-    PressingPreference("toward-plain", "Press away from the side where many seams meet.", weigh_plain),
+    PressingPreference("away-from-background", say("Press away from the background."), weigh_background),
+    PressingPreference("toward-darker", say("Press toward the darker fabric."), weigh_dark),
+    PressingPreference("toward-plain", say("Press away from the side where many seams meet."), weigh_plain),
 )
 
 

@@ -2,26 +2,32 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from typing import Final
 
 from blocklang.pressing.costs import against, kept
 from blocklang.pressing.crossings import Crossing
-from blocklang.pressing.lines import MOST_NAMES, PressingWish, listed, say_junction, say_line, say_seam
+from blocklang.pressing.lines import MOST_NAMES, PressingWish, say_junction, say_line, say_seam
 from blocklang.pressing.nearby import only_locks
-from blocklang.pressing.preferences import DEFAULTS, TOWARD_SET_IN
+from blocklang.pressing.preferences import DEFAULTS, TOWARD_SET_IN, PressingPreference
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule
 from blocklang.pressing.tracing import Holds, holds_of, rings_of, shortest_ring
 from blocklang.pressing.values import Reason
 from blocklang.pressing.ways_out import WaysOut
+from blocklang.wording import Message, Saying, joined, listed, message, say, say_number
 
 _SPINS = (Rank.CENTRES, Rank.CROSSES)
-_COSTS = {
-    Rank.CLIPS: ("{} join has to be clipped", "{} joins have to be clipped"),
-    Rank.LOCKS: ("{} junction does not lock", "{} junctions do not lock"),
-    Rank.CENTRES: ("{} centre is not spun", "{} centres are not spun"),
-    Rank.LIKENESS: ("{} unit is pressed unlike its fellows", "{} units are pressed unlike their fellows"),
-    Rank.CROSSES: ("{} plain cross is not spun", "{} plain crosses are not spun"),
-    Rank.PREFERENCES: ("{} seam is pressed against a preference", "{} seams are pressed against a preference"),
+_COSTS: Final[dict[Rank, Message]] = {
+    Rank.CLIPS: message("{count} join has to be clipped", "{count} joins have to be clipped"),
+    Rank.LOCKS: message("{count} junction does not lock", "{count} junctions do not lock"),
+    Rank.CENTRES: message("{count} centre is not spun", "{count} centres are not spun"),
+    Rank.LIKENESS: message(
+        "{count} unit is pressed unlike its fellows", "{count} units are pressed unlike their fellows"
+    ),
+    Rank.CROSSES: message("{count} plain cross is not spun", "{count} plain crosses are not spun"),
+    Rank.PREFERENCES: message(
+        "{count} seam is pressed against a preference", "{count} seams are pressed against a preference"
+    ),
 }
 
 
@@ -48,17 +54,23 @@ def _about_preferences(question: Question, left: Sequence[bool]) -> Iterator[Rea
     own = [one.weights for one in question.weighed if one.preference in DEFAULTS and one.weights is not None]
     for one in question.weighed:
         if one.weights is None:
-            yield Reason(None, f"The preference “{one.preference.name}” fails and is left out.")
+            yield Reason(None, say("The preference “{name}” fails and is left out.", name=one.preference.name))
         elif one.preference.technique or (one.preference not in DEFAULTS and one.preference.name != TOWARD_SET_IN):
             turned = sum(
                 _turns_round(one.weights[seam], sum(w[seam] for w in own), left[seam]) for seam in question.seams
             )
             if turned:
-                seams = "1 seam goes" if turned == 1 else f"{turned} seams go"
-                said = (
-                    f"By “{one.preference.name}”, {seams} the other way than the colours ask: {one.preference.summary}"
-                )
-                yield Reason(None, said)
+                yield Reason(None, _say_turned(one.preference, turned))
+
+
+def _say_turned(preference: PressingPreference, turned: int) -> Saying:
+    return say_number(
+        "By “{name}”, {count} seam goes the other way than the colours ask: {summary}",
+        "By “{name}”, {count} seams go the other way than the colours ask: {summary}",
+        turned,
+        name=preference.name,
+        summary=preference.summary,
+    )
 
 
 def _turns_round(weight: int, without: int, left: bool) -> bool:
@@ -73,7 +85,8 @@ def _about_open(question: Question, by_line: Holds, ways: WaysOut) -> Iterator[R
             between = say_seam(question.graph, question.graph.segments[seam])
             line = by_line.by_segment[seam]
             way = "" if line is None else ways.without_open(line, seam, crossing.junction)
-            yield _no_lock(question, crossing.junction, f"the seam between {between} is pressed open, as you ask", way)
+            why = say("the seam between {patches} is pressed open, as you ask", patches=between)
+            yield _no_lock(question, crossing.junction, why, way)
 
 
 def _about_locks(
@@ -88,20 +101,37 @@ def _about_locks(
             yield _no_lock(question, rule.junction, _why(question, lines, ring), ways.best(rule, lines))
 
 
-def _why(question: Question, lines: tuple[PressingWish, ...], ring: tuple[int, ...]) -> str:
+def _why(question: Question, lines: tuple[PressingWish, ...], ring: tuple[int, ...]) -> Saying:
     if len(lines) > 1:
-        return f"the lines {' and '.join(map(say_line, lines))} hold its seams so that they cannot"
+        all_lines = joined(map(say_line, lines), say(" and ", context="between lines of a file"))
+        return say("the lines {lines} hold its seams so that they cannot", lines=all_lines)
     if lines:
-        return f"the line {say_line(lines[0])} holds its seams so that they cannot"
+        return say("the line {line} holds its seams so that they cannot", line=say_line(lines[0]))
     if ring:
-        odd = "a ring of an odd number" if len(ring) % 2 else "this ring"
-        return f"it stands in a ring of {len(ring)} junctions ({_say_places(question, ring)}), and in {odd} one cannot lock"
-    return "to lock it, a join would have to be clipped, or another junction would not lock"
+        return _in_ring(len(ring), _say_places(question, ring))
+    return say("to lock it, a join would have to be clipped, or another junction would not lock")
 
 
-def _no_lock(question: Question, junction: int, why: str, way: str) -> Reason:
-    text = f"The seams do not lock where {say_junction(question.graph, junction)} meet: {why}. {way}"
-    return Reason(junction, text.rstrip())
+def _in_ring(junctions: int, places: Saying) -> Saying:
+    if junctions % 2:
+        return say_number(
+            "it stands in a ring of {count} junctions ({places}), and in a ring of an odd number one cannot lock",
+            "it stands in a ring of {count} junctions ({places}), and in a ring of an odd number one cannot lock",
+            junctions,
+            places=places,
+        )
+    return say_number(
+        "it stands in a ring of {count} junctions ({places}), and in this ring one cannot lock",
+        "it stands in a ring of {count} junctions ({places}), and in this ring one cannot lock",
+        junctions,
+        places=places,
+    )
+
+
+def _no_lock(question: Question, junction: int, why: Saying, way: str) -> Reason:
+    around = say_junction(question.graph, junction)
+    text = say("The seams do not lock where {patches} meet: {why}.", patches=around, why=why)
+    return Reason(junction, joined((text, way)) if way else text)
 
 
 def _about_rings(question: Question, broken: list[Rule], by_line: Holds, left: Sequence[bool]) -> Iterator[Reason]:
@@ -117,17 +147,23 @@ def _about_rings(question: Question, broken: list[Rule], by_line: Holds, left: S
             yield Reason(rule.junction, _say_ring(question, ring))
 
 
-def _say_ring(question: Question, ring: tuple[int, ...]) -> str:
-    return (
-        f"The {len(ring)} junctions of a ring ({_say_places(question, ring)}) cannot all be spun: "
-        "each turns the other way from the next, which does not come out in a ring of an odd number."
+def _say_ring(question: Question, ring: tuple[int, ...]) -> Saying:
+    return say_number(
+        "The {count} junctions of a ring ({places}) cannot all be spun: "
+        "each turns the other way from the next, which does not come out in a ring of an odd number.",
+        "The {count} junctions of a ring ({places}) cannot all be spun: "
+        "each turns the other way from the next, which does not come out in a ring of an odd number.",
+        len(ring),
+        places=_say_places(question, ring),
     )
 
 
-def _say_places(question: Question, ring: tuple[int, ...]) -> str:
-    places = [f"where {say_junction(question.graph, junction)} meet" for junction in ring[:MOST_NAMES]]
+def _say_places(question: Question, ring: tuple[int, ...]) -> Saying:
+    places = [
+        say("where {patches} meet", patches=say_junction(question.graph, junction)) for junction in ring[:MOST_NAMES]
+    ]
     more = len(ring) - len(places)
-    return "; ".join(places) + (f"; and {more} more" if more else "")
+    return joined((*places, say_number("and {count} more", "and {count} more", more)) if more else places, "; ")
 
 
 def _about_lines(question: Question, broken: list[Rule], by_line: Holds, left: Sequence[bool]) -> Iterator[Reason]:
@@ -144,7 +180,8 @@ def _about_lines(question: Question, broken: list[Rule], by_line: Holds, left: S
                 costs[line.wish][Rank.PREFERENCES] += 1
     for line in question.lines.lines:
         if costs[line.wish]:
-            yield Reason(line.junction, f"With the line {say_line(line.wish)}, {_say_costs(costs[line.wish])}.")
+            told = say("With the line {line}, {costs}.", line=say_line(line.wish), costs=_say_costs(costs[line.wish]))
+            yield Reason(line.junction, told)
 
 
 def _cost_of_open(question: Question, segment: int) -> "Counter[Rank]":
@@ -159,5 +196,4 @@ def _touches(crossing: Crossing, segment: int) -> bool:
 
 
 def _say_costs(costs: "Counter[Rank]") -> str:
-    said = [_COSTS[rank][n > 1].format(n) for rank, n in sorted(costs.items())]
-    return listed(said, len(said))
+    return listed(_COSTS[rank].number(n) for rank, n in sorted(costs.items()))

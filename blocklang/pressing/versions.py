@@ -13,6 +13,7 @@ from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule, Tie
 from blocklang.pressing.search import Answer
 from blocklang.pressing.values import PlacedVersions, Version
+from blocklang.wording import Saying, joined, listed, say, say_number
 
 #: All seams of all trials; a quilt so large that it would take more is pressed as it comes.
 _MOST_SEAMS = 60_000
@@ -200,24 +201,44 @@ def _back(quarter: tuple[tuple[int, bool], ...]) -> tuple[tuple[int, bool], ...]
     return tuple(found[place] for place in range(len(quarter)))
 
 
-def _say(kind: Copies, versions: tuple[Version, ...], fewest: bool, turned: tuple[tuple[str, ...], ...]) -> str:
+def _say(kind: Copies, versions: tuple[Version, ...], fewest: bool, turned: tuple[tuple[str, ...], ...]) -> Saying:
     number = len(kind.copies)
     if len(versions) == 1:
-        return f"Press all {number} copies of {kind.block} alike."
+        return say_number(
+            "Press all {count} copies of {block} alike.",
+            "Press all {count} copies of {block} alike.",
+            number,
+            block=kind.block,
+        )
     if len(versions) > _MOST_LETTERS:
-        return f"Press the {number} copies of {kind.block} in {len(versions)} ways, so that as many seams lock as can."
-    counted = [f"{len(version.copies)} as {version.letter}" for version in versions]
+        return say(
+            "Press the {count} copies of {block} in {ways} ways, so that as many seams lock as can.",
+            count=number,
+            block=kind.block,
+            ways=len(versions),
+        )
+    counted = (say("{number} as {letter}", number=len(one.copies), letter=one.letter) for one in versions)
     said = [
-        (
-            f"Press {', '.join(counted[:-1])} and {counted[-1]} of the {number} copies of {kind.block}, "
-            "so that the seams lock where the copies meet."
+        say(
+            "Press {versions} of the {count} copies of {block}, so that the seams lock where the copies meet.",
+            versions=listed(counted),
+            count=number,
+            block=kind.block,
         )
     ]
     if turned:
-        said.append(
-            f"Or press all {number} as A, and turn the {len(turned)} marked B a quarter before you join them: "
-            "the picture stays the same, and the seams lock as well."
-        )
+        said.append(_say_turned(number, len(turned)))
     if not fewest:
-        said.append("Fewer versions may be enough: that is not settled.")
-    return " ".join(said)
+        said.append(say("Fewer versions may be enough: that is not settled."))
+    return joined(said)
+
+
+def _say_turned(number: int, turned: int) -> Saying:
+    return say_number(
+        "Or press all {number} as A, and turn the {count} marked B a quarter before you join them: "
+        "the picture stays the same, and the seams lock as well.",
+        "Or press all {number} as A, and turn the {count} marked B a quarter before you join them: "
+        "the picture stays the same, and the seams lock as well.",
+        turned,
+        number=number,
+    )

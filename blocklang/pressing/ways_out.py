@@ -9,6 +9,7 @@ from blocklang.pressing.lines import PressingWish, say_junction, say_line, say_s
 from blocklang.pressing.nearby import Nearby, ends_of, near, not_opened
 from blocklang.pressing.ranks import Rank
 from blocklang.pressing.rules import Question, Rule
+from blocklang.wording import Saying, say, say_number
 
 #: So many ways are tried in all; junctions after that are told without one.
 _MOST_TRIED = 100
@@ -26,7 +27,7 @@ class WayOut:
 
     cost: tuple[int, int, int]
     others: int
-    said: str
+    said: Saying
 
 
 @dataclass(slots=True)
@@ -64,24 +65,25 @@ class WaysOut:
         question = not_opened(self.question, segment)
         rule = next(r for r in question.rules if r.rank is Rank.LOCKS and r.junction == junction)
         pressed = near(question, rule, self.left).pressed()
-        return f"Without the line {say_line(line)} they lock." if pressed and kept(rule, pressed) else ""
+        locks = pressed and kept(rule, pressed)
+        return say("Without the line {line} they lock.", line=say_line(line)) if locks else ""
 
     def _others(self, rule: Rule, place: Nearby, lines: Sequence[PressingWish]) -> Iterator[WayOut]:
         """Leave out a line, press a seam of the junction open, or clip a join near by."""
         graph = self.question.graph
         for line in lines:
-            yield from self._try(rule, place, place.without(line), f"Leave out the line {say_line(line)}")
+            said = say("Leave out the line {line}", line=say_line(line))
+            yield from self._try(rule, place, place.without(line), said)
         for segment in ends_of(rule):
-            said = f"Press the seam between {say_seam(graph, graph.segments[segment])} open"
+            said = say("Press the seam between {patches} open", patches=say_seam(graph, graph.segments[segment]))
             yield from self._try(rule, place, place.opened(segment), said)
         for clip in place.question.rules:
             if clip.rank is Rank.CLIPS and kept(clip, self.left):
-                where = (
-                    "there" if clip.junction == rule.junction else f"where {say_junction(graph, clip.junction)} meet"
-                )
-                yield from self._try(rule, place, place.clipped(clip), f"Clip the join {where}", 1)
+                there = clip.junction == rule.junction
+                said = say("Clip the join there") if there else _say_clip(say_junction(graph, clip.junction))
+                yield from self._try(rule, place, place.clipped(clip), said, 1)
 
-    def _try(self, rule: Rule, before: Nearby, after: Nearby, said: str, clipped: int = 0) -> Iterator[WayOut]:
+    def _try(self, rule: Rule, before: Nearby, after: Nearby, said: Saying, clipped: int = 0) -> Iterator[WayOut]:
         """Press anew; yield the way when the junction locks then, or lies flat, and nothing else lies worse."""
         if self.tried >= _MOST_TRIED:
             return
@@ -95,8 +97,7 @@ class WaysOut:
         if (flat or kept(rule, pressed)) and lying < lying_before and clips <= clips_before:
             open_now = _locks(before) - _locks(after)
             others = max(0, lying + open_now - lying_before + (not flat))
-            then = "and they lie flat there" if flat else "and they lock"
-            yield WayOut((lying, clips + clipped, lying + open_now), others, f"{said}, {then}{_say_others(others)}.")
+            yield WayOut((lying, clips + clipped, lying + open_now), others, _say_way(said, flat, others))
 
     def _turns(self, rule: Rule) -> Iterator[str]:
         """Turn each copy that meets others there a quarter, pressed as it is, where the picture stays the same."""
@@ -121,14 +122,25 @@ class WaysOut:
         no_more_clips = after.count(Rank.CLIPS) <= before.count(Rank.CLIPS)
         if kept(rule, turned) and no_more_clips and after.count(Rank.LOCKS) < before.count(Rank.LOCKS):
             name = ".".join(copy.group)
-            yield f"Turn {name} a quarter, which does not change the picture, and they lock."
+            yield say("Turn {copy} a quarter, which does not change the picture, and they lock.", copy=name)
 
 
 def _locks(place: Nearby) -> int:
     return sum(rule.rank is Rank.LOCKS for rule in place.question.rules)
 
 
+def _say_clip(around: str) -> Saying:
+    return say("Clip the join where {patches} meet", patches=around)
+
+
+def _say_way(what: Saying, flat: bool, others: int) -> Saying:
+    more = _say_others(others)
+    if flat:
+        return say("{advice}, and they lie flat there{more}.", advice=what, more=more)
+    return say("{advice}, and they lock{more}.", advice=what, more=more)
+
+
 def _say_others(others: int) -> str:
     if not others:
         return ""
-    return "; one other junction then does not lock" if others == 1 else f"; {others} other junctions then do not lock"
+    return say_number("; one other junction then does not lock", "; {count} other junctions then do not lock", others)

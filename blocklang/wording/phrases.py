@@ -15,7 +15,8 @@ class _Joined(Saying):
 
     def said(self, look_up: LookUp) -> str:
         parts = (part.said(look_up) if isinstance(part, Saying) else part for part in self._parts)
-        return self._between.join(parts)
+        between = self._between
+        return (between.said(look_up) if isinstance(between, Saying) else between).join(parts)
 
 
 class _Decimal(Saying):
@@ -31,7 +32,7 @@ def say_decimal(number: str) -> Saying:
 
 
 def joined(parts: Iterable[str], between: str = " ") -> Saying:
-    """Say sayings one after the other, with the same mark between them in every language."""
+    """Say sayings one after the other; what stands between them is the same in every language unless it is a saying."""
     own = tuple(parts)
     saying = _Joined(between.join(own))
     saying._between, saying._parts = between, own
