@@ -18,14 +18,15 @@ def write_pdf(plan: SewingPlan, options: OutputOptions) -> bytes:
 
 
 def _data(plan: SewingPlan, options: OutputOptions) -> dict[str, object]:
-    sheet = write_sheet(plan, options)
+    sheet, tell = write_sheet(plan, options), options.language.tell
     pictures = draw_pictures(plan, options, sheet)
     return {
         "sheet": cleaned(asdict(sheet)),
         "pictures": asdict(pictures),
-        "headings": words.CONTENTS,
-        "marks": [words.MARKS[mark.value] for mark in used_marks(plan)],
-        "pictures_show": words.PICTURES_SHOW,
+        "headings": tell(words.CONTENTS),
+        "marks": tell([words.MARKS[mark.value] for mark in used_marks(plan)]),
+        "pictures_show": tell(words.PICTURES_SHOW),
+        "language": options.language.code,
         "paper": PAPER_NAMES[options.paper],
         "large": options.large_print,
     }

@@ -1,6 +1,6 @@
 """The sheet as plain text, for a terminal."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from textwrap import wrap
 
 from blocklang_drawing import clean_text
@@ -15,30 +15,31 @@ WIDTH = 78
 
 def write_text(plan: SewingPlan, options: OutputOptions) -> str:
     """Return the sheet, no line wider than a terminal."""
-    return "\n".join(_lines(write_sheet(plan, options))).rstrip() + "\n"
+    headings = options.language.tell(words.CONTENTS)
+    return "\n".join(_lines(write_sheet(plan, options), headings)).rstrip() + "\n"
 
 
-def _lines(sheet: Sheet) -> Iterator[str]:
+def _lines(sheet: Sheet, headings: Mapping[str, str]) -> Iterator[str]:
     yield from _heading(sheet.name, "=")
     yield from _wrapped(sheet.byline)
     yield from _wrapped(sheet.size)
     for note in sheet.notes:
         yield from _wrapped(note)
     for name, sentences in (("at_a_glance", sheet.facts), ("before", sheet.before + sheet.cautions)):
-        yield from _section(words.CONTENTS[name], sentences)
-    yield from _cutting(sheet)
+        yield from _section(headings[name], sentences)
+    yield from _cutting(sheet, headings["cutting"])
     yield ""
-    yield from _heading(words.CONTENTS["steps"], "-")
+    yield from _heading(headings["steps"], "-")
     for step in sheet.steps:
         yield from _step(step)
-    yield from _section(words.CONTENTS["finishing"], sheet.finishing)
+    yield from _section(headings["finishing"], sheet.finishing)
     if sheet.credits:
-        yield from _section(words.CONTENTS["credits"], sheet.credits)
+        yield from _section(headings["credits"], sheet.credits)
 
 
-def _cutting(sheet: Sheet) -> Iterator[str]:
+def _cutting(sheet: Sheet, heading: str) -> Iterator[str]:
     yield ""
-    yield from _heading(words.CONTENTS["cutting"], "-")
+    yield from _heading(heading, "-")
     for fabric in sheet.fabrics:
         yield from _wrapped(f"{fabric.title} ({fabric.role})" if fabric.role else fabric.title)
         for sentence in fabric.cutting:

@@ -18,6 +18,7 @@ from blocklang.cutting import (
 from blocklang.hooks import OutputOptions
 from blocklang.paper_piecing import offer_papers
 from blocklang.plan import PlanJoin, PlanStep, SewingPlan
+from blocklang.wording import joined
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_oblong
 from blocklang_sewing_sheet.naming import listed
@@ -67,14 +68,18 @@ class Sheet:
 
 
 def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
-    """Return the words of a plan's sheet."""
+    """Return the words of a plan's sheet, in the language that was asked for."""
+    return options.language.tell(_write(plan, options))
+
+
+def _write(plan: SewingPlan, options: OutputOptions) -> Sheet:
     block, unit = plan.block, options.unit
     bias = find_bias(plan.graph, plan.cutting)
     stretchy, slips = _stretchy_steps(plan, bias), _slips(plan, unit)
     finished, unfinished = _sizes(plan, unit)
     return Sheet(
         name=block.name,
-        byline=f"by {block.credits[0].author}" if block.credits and block.credits[0].author else "",
+        byline=words.byline(block.credits[0].author) if block.credits and block.credits[0].author else "",
         size=words.size_line(finished, unfinished),
         notes=block.notes,
         facts=_facts(plan, options),
@@ -130,11 +135,10 @@ def _is_used(plan: SewingPlan, fabric: str) -> bool:
 def _fabric(plan: SewingPlan, fabric_id: str, unit: LengthUnit) -> FabricEntry:
     fabric = plan.block.fabric(fabric_id)
     pieces = (piece for piece in plan.cutting.pieces if piece.fabric == fabric_id)
-    role = ", ".join(part for part in (fabric.role, fabric.value.value) if part)
     layouts = (layout for need in plan.cutting.needs if need.fabric == fabric_id for layout in need.layout)
     strips = tuple(describe_layout(layout, plan.cutting.pieces, unit) for layout in layouts)
-    cutting = (*strips, *(f"{piece.name}: {describe_piece(piece, unit)}" for piece in pieces))
-    return FabricEntry(fabric.id, fabric.title or fabric.id, role, cutting)
+    cutting = (*strips, *(words.cut_line(piece.name, describe_piece(piece, unit)) for piece in pieces))
+    return FabricEntry(fabric.id, fabric.title or fabric.id, words.fabric_role(fabric.role, fabric.value), cutting)
 
 
 def _strip_sets(plan: SewingPlan, unit: LengthUnit) -> tuple[str, ...]:
@@ -184,7 +188,7 @@ def _parts(plan: SewingPlan, step: PlanStep) -> str:
         makings.setdefault(tuple(sorted(counts.items())), []).append(_say_parts(counts))
     if len(makings) == 1:
         return next(iter(makings.values()))[0]
-    return "; ".join(words.made_from(len(said), said[0]) for said in makings.values() if said[0])
+    return joined((words.made_from(len(said), said[0]) for said in makings.values() if said[0]), "; ")
 
 
 def _count_parts(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> dict[str, int]:
@@ -199,7 +203,7 @@ def _count_parts(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> dict[str, int
 def _say_parts(counts: dict[str, int]) -> str:
     if len(counts) > 6:
         return ""
-    return " + ".join(f"{name} × {count}" if count > 1 else name for name, count in counts.items())
+    return joined((words.times(name, count) if count > 1 else name for name, count in counts.items()), " + ")
 
 
 def _is_spun(plan: SewingPlan) -> bool:

@@ -1,25 +1,36 @@
 """What patches and units are called in a sentence: equal ones alike, by the names of the cutting list."""
 
+from blocklang.cutting.words import the, two_patches
 from blocklang.plan import SewingPlan
+from blocklang.wording import Saying, say
 
 
-def spoken(plan: SewingPlan, unit: str) -> str:
+def spoken(plan: SewingPlan, unit: str) -> Saying:
     """Return what to call a unit in a sentence: "the corner", "unit A", "the block"."""
-    name = listed(plan, unit)
-    return name if name.startswith("unit ") else f"the {name}"
+    label = _label(plan, unit)
+    if label is not None:
+        return the(label)
+    return say("the block") if unit == plan.units[-1].name else _lettered(unit)
 
 
-def two_of(plan: SewingPlan, unit: str) -> str:
+def two_of(plan: SewingPlan, unit: str) -> Saying:
     """Return what to call two equal units: "two diamond patches", "two of unit A"."""
-    name = listed(plan, unit)
-    return f"two of {name}" if name.startswith("unit ") else f"two {name} patches"
+    label = _label(plan, unit)
+    return say("two of {name}", name=_lettered(unit)) if label is None else two_patches(label)
 
 
 def listed(plan: SewingPlan, unit: str) -> str:
     """Return what to call a unit in a list: "corner", "unit A", "block"."""
-    for index, patch in enumerate(plan.block.patches):
-        if patch.id == unit:
-            return plan.labels[index]
-    if unit == plan.units[-1].name:
-        return "block"
-    return "unit " + unit.removeprefix("unit ").split(".")[0].split("-")[0]
+    label = _label(plan, unit)
+    if label is not None:
+        return label
+    return say("block") if unit == plan.units[-1].name else _lettered(unit)
+
+
+def _label(plan: SewingPlan, unit: str) -> str | None:
+    """Return what a lone patch is called; None of units that are sewn."""
+    return next((plan.labels[index] for index, patch in enumerate(plan.block.patches) if patch.id == unit), None)
+
+
+def _lettered(unit: str) -> Saying:
+    return say("unit {letter}", letter=unit.removeprefix("unit ").split(".")[0].split("-")[0])

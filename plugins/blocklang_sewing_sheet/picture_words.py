@@ -6,42 +6,59 @@ from blocklang_drawing import Mark
 
 from blocklang.block import SpinSense
 from blocklang.plan import PlanStep, SewingPlan
+from blocklang.wording import Saying, say, say_number
+from blocklang.wording import listed as listed_of
 from blocklang_sewing_sheet.contents import FabricEntry, StepEntry
 from blocklang_sewing_sheet.naming import listed
 
 MARKS: Final = {
-    Mark.SEAM: "A dashed line.",
-    Mark.STOP: "A dashed line that ends in a dot, short of the edge.",
-    Mark.RAW_EDGE: "A dashed line that ends in a bar at the edge.",
-    Mark.PIVOT: "A dashed line that turns at a small diamond.",
-    Mark.QUARTER: "A dashed line with three short strokes across it.",
-    Mark.PRESS: "An arrow across a seam.",
-    Mark.OPEN: "An arrow with two heads across a seam.",
+    Mark.SEAM: say("A dashed line."),
+    Mark.STOP: say("A dashed line that ends in a dot, short of the edge."),
+    Mark.RAW_EDGE: say("A dashed line that ends in a bar at the edge."),
+    Mark.PIVOT: say("A dashed line that turns at a small diamond."),
+    Mark.QUARTER: say("A dashed line with three short strokes across it."),
+    Mark.PRESS: say("An arrow across a seam."),
+    Mark.OPEN: say("An arrow with two heads across a seam."),
 }
 
 
-def tell_block(plan: SewingPlan, fabrics: tuple[FabricEntry, ...]) -> str:
+def tell_block(plan: SewingPlan, fabrics: tuple[FabricEntry, ...]) -> Saying:
     """Say what the finished block is made of."""
-    count = len(plan.block.patches)
-    names = [fabric.title for fabric in fabrics]
-    said = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
-    return f"{plan.block.name}, finished: {count} {'patch' if count == 1 else 'patches'} in {said}."
+    return say_number(
+        "{block}, finished: {count} patch in {fabrics}.",
+        "{block}, finished: {count} patches in {fabrics}.",
+        len(plan.block.patches),
+        block=plan.block.name,
+        fabrics=listed_of(fabric.title for fabric in fabrics),
+    )
 
 
-def tell_swatch(fabric: FabricEntry) -> str:
+def tell_swatch(fabric: FabricEntry) -> Saying:
     """Say whose swatch it is."""
-    return f"A swatch of {fabric.title}."
+    return say("A swatch of {fabric}.", fabric=fabric.title)
 
 
-def tell_step(plan: SewingPlan, step: PlanStep, entry: StepEntry) -> str:
+def tell_step(plan: SewingPlan, step: PlanStep, entry: StepEntry) -> Saying:
     """Say what lies on either side of the arrow."""
-    before = entry.parts or f"the pieces of step {step.number}"
-    after = "the finished block" if step.makes[0] == plan.units[-1].name else listed(plan, step.makes[0])
-    return f"Before: {before}, laid apart, with the sewing lines marked. After: {after}, with an arrow for each pressed seam."
+    whole = step.makes[0] == plan.units[-1].name
+    return say(
+        "Before: {before}, laid apart, with the sewing lines marked. "
+        "After: {after}, with an arrow for each pressed seam.",
+        before=entry.parts or say("the pieces of step {number}", number=step.number),
+        after=say("the finished block") if whole else listed(plan, step.makes[0]),
+    )
 
 
-def tell_pressing(plan: SewingPlan) -> str:
+def tell_pressing(plan: SewingPlan) -> Saying:
     """Say what the map of the back shows."""
     spun = sum(spin.sense is not SpinSense.NONE for spin in plan.pressing.spins)
-    rings = f", and {spun} spun {'junction' if spun == 1 else 'junctions'} ringed" if spun else ""
-    return f"The back of {plan.block.name}: each seam allowance with an arrow the way it is pressed{rings}."
+    if not spun:
+        return say(
+            "The back of {block}: each seam allowance with an arrow the way it is pressed.", block=plan.block.name
+        )
+    return say_number(
+        "The back of {block}: each seam allowance with an arrow the way it is pressed, and {count} spun junction ringed.",
+        "The back of {block}: each seam allowance with an arrow the way it is pressed, and {count} spun junctions ringed.",
+        spun,
+        block=plan.block.name,
+    )

@@ -69,20 +69,24 @@ class Pictures:
 
 def draw_pictures(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> Pictures:
     """Return the pictures that go with the words of a plan's sheet."""
-    block, theme = plan.block, theme_for(plan.block.fabrics, options.black_and_white)
-    whole = _picture(draw_block(block, theme, width=200.0, height=200.0), picture_words.tell_block(plan, sheet.fabrics))
+    block, theme = plan.block, theme_for(plan.block.fabrics, options.black_and_white, options.language)
+    whole = _picture(
+        theme, draw_block(block, theme, width=200.0, height=200.0), picture_words.tell_block(plan, sheet.fabrics)
+    )
     return Pictures(
         block=whole,
         finished=replace(whole, width=whole.width * 0.85, height=whole.height * 0.85),
         swatches=tuple(
-            _picture(draw_swatch(block.fabric(entry.id), theme), picture_words.tell_swatch(entry))
+            _picture(theme, draw_swatch(block.fabric(entry.id), theme), picture_words.tell_swatch(entry))
             for entry in sheet.fabrics
         ),
         cuts=tuple(tuple(_cuts(plan, entry.id, theme, options)) for entry in sheet.fabrics),
         strip_sets=tuple(_strip_sets(plan, sheet, theme, options)),
-        marks=tuple(_picture(draw_mark(mark, theme), picture_words.MARKS[mark]) for mark in used_marks(plan)),
+        marks=tuple(_picture(theme, draw_mark(mark, theme), picture_words.MARKS[mark]) for mark in used_marks(plan)),
         steps=tuple(_steps(plan, options, sheet, theme, STEP_WIDTH, STEP_HEIGHT)),
-        pressing=_picture(draw_pressing_map(plan, theme, width=290.0, height=290.0), picture_words.tell_pressing(plan)),
+        pressing=_picture(
+            theme, draw_pressing_map(plan, theme, width=290.0, height=290.0), picture_words.tell_pressing(plan)
+        ),
     )
 
 
@@ -90,20 +94,22 @@ def _cuts(plan: SewingPlan, fabric: str, theme: Theme, options: OutputOptions) -
     for piece in plan.cutting.pieces:
         drawing = draw_cut(piece, theme, options.unit) if piece.fabric == fabric else None
         if drawing is not None:
-            yield CutPicture(piece.name, _picture(drawing, describe_piece(piece, options.unit)))
+            yield CutPicture(
+                theme.language.say(piece.name), _picture(theme, drawing, describe_piece(piece, options.unit))
+            )
 
 
 def _strip_sets(plan: SewingPlan, sheet: Sheet, theme: Theme, options: OutputOptions) -> Iterator[Picture]:
     allowance = plan.cutting.seam_allowance
     for made, said in zip(plan.cutting.strip_sets, sheet.strip_sets, strict=True):
-        yield _picture(draw_strip_set(made, allowance, theme, options.unit), said)
+        yield _picture(theme, draw_strip_set(made, allowance, theme, options.unit), said)
 
 
 def draw_narrow_steps(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> tuple[Picture | None, ...]:
     """Return the pictures of the steps for a narrow screen; None where the wide one does."""
     if len(plan.block.patches) > MOST_DRAWN_TWICE:
         return (None,) * len(plan.steps)
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     return tuple(_steps(plan, options, sheet, theme, NARROW_WIDTH, NARROW_HEIGHT))
 
 
@@ -113,10 +119,10 @@ def _steps(
     scale = ENLARGED if options.large_print else 1.0
     for step, entry in zip(plan.steps, sheet.steps, strict=True):
         drawing = draw_step(plan, step, theme, width=width / scale, height=height, shown_in=options.unit)
-        drawn = _picture(drawing, picture_words.tell_step(plan, step, entry))
+        drawn = _picture(theme, drawing, picture_words.tell_step(plan, step, entry))
         yield replace(drawn, width=drawn.width * scale, height=drawn.height * scale)
 
 
-def _picture(drawing: Drawing, alt: str) -> Picture:
-    told = replace(drawing, title=clean_text(alt))
+def _picture(theme: Theme, drawing: Drawing, alt: str) -> Picture:
+    told = replace(drawing, title=clean_text(theme.language.say(alt)))
     return Picture(to_svg(told, declaration=False), drawing.width, drawing.height, told.title)

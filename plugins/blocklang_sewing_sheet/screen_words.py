@@ -2,11 +2,13 @@
 
 from typing import Final
 
+from blocklang.wording import say
+
 #: `{done}` and `{all}` are numbers that change while the page is read.
 SCREEN: Final = {
-    "contents": "On this sheet",
-    "step": "Step",
-    "done": "Done",
-    "count": "{done} of {all} steps done",
-    "clear_all": "Clear all ticks",
+    "contents": say("On this sheet"),
+    "step": say("Step"),
+    "done": say("Done"),
+    "count": say("{done} of {all} steps done"),
+    "clear_all": say("Clear all ticks"),
 }

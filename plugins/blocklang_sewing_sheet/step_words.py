@@ -5,6 +5,7 @@ from typing import Final
 
 from blocklang.assembly import JoinKind
 from blocklang.block import LengthUnit
+from blocklang.cutting.words import the
 from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang.pressing import Pressed
 from blocklang_sewing_sheet import words
@@ -155,12 +156,12 @@ def _common(plan: SewingPlan, pressed: list[Pressed]) -> str:
     labels = plan.labels
     names = {labels[patch] for patch in under}
     if len(names) == 1 and not names & {labels[patch] for patch in over}:
-        return f"the {labels[under[0]]}"
+        return the(labels[under[0]])
     patches = plan.block.patches
     fabrics = {patches[patch].fabric for patch in under}
     if len(fabrics) == 1 and not fabrics & {patches[patch].fabric for patch in over}:
         fabric = plan.block.fabric(patches[under[0]].fabric)
-        return f"the {fabric.title or fabric.id} fabric"
+        return words.the_fabric(fabric.title or fabric.id)
     return ""
 
 

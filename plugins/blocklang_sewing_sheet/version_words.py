@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from blocklang.plan import PlanStep, SewingPlan
+from blocklang.wording import joined
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.naming import spoken
 
@@ -41,10 +42,11 @@ def _order(plan: SewingPlan, units: tuple[str, ...], letters: dict[str, str]) ->
     """Return units in order; letters stand alone only where all are one kind, else "B" could be taken for unit B."""
     said = [spoken(plan, unit) for unit in units]
     if len(set(said)) == 1 and all(unit in letters for unit in units):
-        return ", ".join(letters[unit] for unit in units)
-    return ", ".join(
+        return joined((letters[unit] for unit in units), ", ")
+    marked = (
         words.marked(name, letters[unit]) if unit in letters else name for name, unit in zip(said, units, strict=True)
     )
+    return joined(marked, ", ")
 
 
 def _counted(orders: Iterable[str]) -> list[tuple[str, int]]:
