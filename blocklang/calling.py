@@ -15,38 +15,49 @@ if TYPE_CHECKING:
 Asked = ParamSpec("Asked")
 Answer = TypeVar("Answer")
 
-_TELL = "Tell whoever wrote this output."
-
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """The files of an output; none when it could not be made, and then a diagnostic says why."""
+    """The files of an output; none when it could not be made, and then a diagnostic says why.
+
+    `declined` is true where the output itself said so, because it is not for this block or not for these options.
+    """
 
     files: tuple[OutputFile, ...]
     diagnostics: tuple[Diagnostic, ...]
+    declined: bool = False
 
 
 def make_files(output: Output, plan: SewingPlan, options: OutputOptions) -> Made:
     """Have an output made."""
-    return _made(output, lambda: output.make(plan, options))
+    return _made(output, lambda: output.make(plan, options), _fault_of_files)
 
 
 def make_files_of_several(output: Output, plans: tuple[SewingPlan, ...], options: OutputOptions) -> Made:
     """Have one output made of several blocks; it must be one that can."""
     several = output.make_several
     assert several is not None
-    return _made(output, lambda: several(plans, options))
+    return _made(output, lambda: several(plans, options), _fault_of_files)
 
 
-def make_share(
-    output: Output, block: BlockAtHand, options: OutputOptions
-) -> tuple[Share | None, tuple[Diagnostic, ...]]:
-    """Have one block's share of a folder made; None when it has none, and then a diagnostic may say why."""
+@dataclass(frozen=True, slots=True)
+class MadeShare:
+    """One block's share of a folder; None when it has none, and then a diagnostic may say why."""
+
+    share: Share | None
+    diagnostics: tuple[Diagnostic, ...]
+
+
+def make_share(output: Output, block: BlockAtHand, options: OutputOptions) -> MadeShare:
+    """Have one block's share of a folder made."""
     folder = output.make_folder
     assert folder is not None
-    share, said = _asked(output, lambda: folder.of_each(block, options))
+    try:
+        share = folder.of_each(block, options)
+    except Exception as fault:  # noqa: BLE001 - a stranger's code may raise anything
+        return MadeShare(None, _refused(output, fault).diagnostics)
     wrong = "" if share is None else _fault_of_share(share)
-    return (None, (_cannot_make(output, wrong, _TELL),)) if wrong else (share, said)
+    return MadeShare(None, _wrong(output, wrong).diagnostics) if wrong else MadeShare(share, ())
 
 
 def make_rest(output: Output, about: tuple[Any, ...], options: OutputOptions) -> Made:
@@ -56,23 +67,23 @@ def make_rest(output: Output, about: tuple[Any, ...], options: OutputOptions) ->
     return _made(output, lambda: folder.of_all(about, options), _fault_of_paths)
 
 
-def _made(
-    output: Output, make: Callable[[], tuple[OutputFile, ...]], fault_of: Callable[[object], str] | None = None
-) -> Made:
-    files, said = _asked(output, make)
-    if files is None and said:
-        return Made((), said)
-    wrong = (fault_of or _fault_of_files)(files)
-    return Made((), (_cannot_make(output, wrong, _TELL),)) if wrong else Made(files or (), ())
-
-
-def _asked(output: Output, make: Callable[[], Answer]) -> tuple[Answer | None, tuple[Diagnostic, ...]]:
+def _made(output: Output, make: Callable[[], tuple[OutputFile, ...]], fault_of: Callable[[object], str]) -> Made:
     try:
-        return make(), ()
-    except CannotMakeError as fault:
-        return None, (_cannot_make(output, str(fault)),)
+        files = make()
     except Exception as fault:  # noqa: BLE001 - a stranger's code may raise anything
-        return None, (_cannot_make(output, _fails(fault), _TELL),)
+        return _refused(output, fault)
+    wrong = fault_of(files)
+    return _wrong(output, wrong) if wrong else Made(files, ())
+
+
+def _refused(output: Output, fault: Exception) -> Made:
+    if isinstance(fault, CannotMakeError):
+        return Made((), (_cannot_make(output, str(fault)),), declined=True)
+    return _wrong(output, _fails(fault))
+
+
+def _wrong(output: Output, found: str) -> Made:
+    return Made((), (_cannot_make(output, found, "Tell whoever wrote this output."),))
 
 
 def run_checks(checks: tuple[Check, ...], plan: SewingPlan) -> tuple[Diagnostic, ...]:

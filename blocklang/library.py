@@ -151,6 +151,10 @@ class Library:
         found = (self._by_path(os.path.relpath(folder / f"{name}{SUFFIX}", here), placing) for folder in folders)
         return next((one for one in found if isinstance(one, SourceText)), None)
 
+    def files_in(self, path: Path) -> tuple[Path, ...]:
+        """Return the block files in a folder or a pack, in one order on every machine."""
+        return tuple(self._paths_on(Shelf(path.as_posix(), path)))
+
     def names(self) -> tuple[str, ...]:
         """Return every name in the library, in order."""
         return tuple(sorted(self.everything()))

@@ -6,11 +6,10 @@ from blocklang.assembly import assemble
 from blocklang.calling import make_files
 from blocklang.catalogue.working_out import facts_of
 from blocklang.cli.failing import CommandFault, reason, say
-from blocklang.cli.pack_command import guard
 from blocklang.cli.showing import show
 from blocklang.cli.waiting import working
 from blocklang.cli.walking import Walk
-from blocklang.cli.writing import write_files
+from blocklang.cli.writing import guard, write_files
 from blocklang.diagnostics import Diagnostic, SourceText
 from blocklang.graph import build_graph
 from blocklang.hooks import OutputOptions

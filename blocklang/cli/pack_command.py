@@ -11,7 +11,7 @@ from blocklang.cli.opening import STDIN, open_block
 from blocklang.cli.plugged import Plugged
 from blocklang.cli.showing import show
 from blocklang.cli.walking import Walk
-from blocklang.cli.writing import write_files
+from blocklang.cli.writing import guard, write_files
 from blocklang.diagnostics import Diagnostic, SourceText
 from blocklang.language import Finder
 from blocklang.library import PACK_SUFFIX, Library
@@ -101,10 +101,3 @@ def _make_keys(name: str, force: bool) -> int:
     write_files({public: pair.public})
     say(f"Wrote {private}, which you keep to yourself, and {public}, which you give to those who get your packs.")
     return 0
-
-
-def guard(paths: list[Path], force: bool) -> None:
-    """Refuse to write over anything unless the person said so."""
-    there = next((path for path in paths if path.exists() or path.is_symlink()), None)
-    if there is not None and not force:
-        raise CommandFault(f"`{there}` is there already, and is left as it is; --force writes over it.")

@@ -21,12 +21,15 @@ class Plugged:
 
     diagnostics: list[Diagnostic] = field(default_factory=list)
     _plugins: "Plugins | None" = None
+    _outputs: "tuple[Output, ...] | None" = None
 
     def outputs(self) -> "tuple[Output, ...]":
         """Ask for outputs."""
-        from blocklang import extensions
+        if self._outputs is None:
+            from blocklang import extensions
 
-        return self._kept(extensions.outputs(self._loaded()))
+            self._outputs = self._kept(extensions.outputs(self._loaded()))
+        return self._outputs
 
     def cells(self) -> "tuple[Cell, ...]":
         """Ask for grid cells."""

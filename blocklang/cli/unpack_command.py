@@ -1,17 +1,14 @@
 """`blocklang unpack`: the blocks of a pack as files in a folder."""
 
-import shutil
-import tempfile
 from pathlib import Path
 
 import click
 
-from blocklang.cli.failing import CommandFault, reason, say
-from blocklang.cli.pack_command import guard
+from blocklang.cli.failing import say
+from blocklang.cli.folders import whole_folder
 from blocklang.cli.showing import show
 from blocklang.cli.verify_command import open_pack
 from blocklang.cli.walking import Walk
-from blocklang.cli.writing import write_files
 from blocklang.diagnostics import Diagnostic, Severity, SourceText
 from blocklang.library import PACK_SUFFIX
 from blocklang.packs.values import Pack
@@ -62,42 +59,6 @@ def _hidden_names(pack: Pack, walk: Walk) -> list[Diagnostic]:
 
 
 def _write_all(pack: Pack, folder: Path, force: bool) -> None:
-    """Write a new folder under another name and rename it, so that it is whole from the first moment on."""
-    if folder.is_dir() and force:
-        _write_over(pack, folder)
-        return
-    guard([folder], force=False)
-    if not folder.absolute().parent.is_dir():
-        raise CommandFault(f"There is no folder `{folder.parent}`: make it first, or write elsewhere.")
-    try:
-        draft = Path(tempfile.mkdtemp(prefix=".blocklang-", dir=folder.absolute().parent))
-    except OSError as fault:
-        raise CommandFault(f"`{folder}` cannot be written: {reason(fault)}.") from fault
-    try:
-        whole = draft / "whole"
-        whole.mkdir()  # made here, it gets the mode that the person's new folders get
+    with whole_folder(folder, force) as draft:
         for block in pack.blocks:
-            (whole / block.file).parent.mkdir(parents=True, exist_ok=True)
-            (whole / block.file).write_bytes(block.data)
-        whole.rename(folder.absolute())
-    except OSError as fault:
-        raise CommandFault(f"`{folder}` cannot be written: {reason(fault)}.") from fault
-    finally:
-        shutil.rmtree(draft, ignore_errors=True)
-
-
-def _write_over(pack: Pack, folder: Path) -> None:
-    """Write into a folder that is there, each file whole or untouched, and none through a link that leads out of it."""
-    root = folder.resolve()
-    paths = {folder / block.file: block.data for block in pack.blocks}
-    for path in paths:
-        if not path.resolve().is_relative_to(root) or path.is_symlink():
-            raise CommandFault(
-                f"`{path}` is a link, or lies behind one that leads out of `{folder}`: nothing is written."
-            )
-    try:
-        for path in paths:
-            path.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as fault:
-        raise CommandFault(f"`{folder}` cannot be written: {reason(fault)}.") from fault
-    write_files(paths)
+            draft.add(block.file, block.data)

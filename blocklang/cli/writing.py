@@ -2,7 +2,9 @@
 
 import os
 import sys
+from collections.abc import Mapping
 from pathlib import Path
+from typing import IO
 
 from blocklang.cli.failing import CommandFault, ReaderLeftError, reason
 
@@ -30,8 +32,11 @@ def print_bytes(data: bytes) -> None:
         raise CommandFault(f"Standard output cannot be written: {reason(fault)}.") from fault
 
 
-def write_files(files: dict[Path, bytes]) -> None:
-    """Write files so that each is whole or untouched, and none is touched when one cannot be written."""
+def write_files(files: Mapping[Path, bytes | Path]) -> None:
+    """Write files so that each is whole or untouched, and none is touched when one cannot be written.
+
+    What a file holds is given as bytes, or as the path of a file to copy.
+    """
     drafts: dict[Path, Path] = {}
     try:
         for path, data in files.items():
@@ -43,6 +48,19 @@ def write_files(files: dict[Path, bytes]) -> None:
     finally:
         for draft in drafts.values():
             draft.unlink(missing_ok=True)
+
+
+def guard(paths: list[Path], force: bool) -> None:
+    """Refuse to write over anything unless the person said so."""
+    there = next((path for path in paths if path.exists() or path.is_symlink()), None)
+    if there is not None and not force:
+        raise CommandFault(f"`{there}` is there already, and is left as it is; --force writes over it.")
+
+
+def require_parent(path: Path) -> None:
+    """Refuse to write where there is no folder to write into."""
+    if not Path(os.path.realpath(path)).parent.is_dir():
+        raise CommandFault(f"There is no folder `{path.parent}`: make it first, or write elsewhere.")
 
 
 class _naming:  # noqa: N801 - reads as a phrase: with _naming(path)
@@ -57,15 +75,14 @@ class _naming:  # noqa: N801 - reads as a phrase: with _naming(path)
             raise CommandFault(f"`{self.path}` is a folder: give a file name.")
         if real.exists() and not real.is_file():
             raise CommandFault(f"`{self.path}` is not a plain file: use `-o -` to write to standard output.")
-        if not real.parent.is_dir():
-            raise CommandFault(f"There is no folder `{self.path.parent}`: make it first, or write elsewhere.")
+        require_parent(self.path)
 
     def __exit__(self, kind: object, fault: BaseException | None, trace: object) -> None:
         if isinstance(fault, OSError):
             raise CommandFault(f"`{self.path}` cannot be written: {reason(fault)}.") from fault
 
 
-def _write_draft(path: Path, data: bytes) -> Path:
+def _write_draft(path: Path, data: bytes | Path) -> Path:
     """Write beside the place where the file belongs, on the same disk, so that one rename puts it there."""
     import tempfile
 
@@ -73,12 +90,22 @@ def _write_draft(path: Path, data: bytes) -> Path:
     draft = Path(name)
     try:
         with os.fdopen(handle, "wb") as file:
-            file.write(data)
+            if isinstance(data, bytes):
+                file.write(data)
+            else:
+                _copy(data, file)
         draft.chmod(_mode_for(path))
     except BaseException:
         draft.unlink(missing_ok=True)
         raise
     return draft
+
+
+def _copy(path: Path, into: IO[bytes]) -> None:
+    import shutil
+
+    with path.open("rb") as file:
+        shutil.copyfileobj(file, into)
 
 
 def _mode_for(path: Path) -> int:

@@ -67,9 +67,10 @@ def fault_of_twins(names: Iterable[str]) -> str:
     """Return in one sentence which names are one name on some system, or ""."""
     seen: dict[str, str] = {}
     for name in names:
-        other = seen.setdefault(_folded(name), name)
-        if other is not name:
-            return _twins(other, name)
+        folded = _folded(name)
+        if folded in seen:
+            return _twins(seen[folded], name)
+        seen[folded] = name
     for folded, name in seen.items():
         parts = folded.split("/")
         inside = next((seen[up] for up in ("/".join(parts[:n]) for n in range(1, len(parts))) if up in seen), None)

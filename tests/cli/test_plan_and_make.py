@@ -71,7 +71,6 @@ def test_make_writes_to_standard_output(command, good) -> None:
             "`view` of `diagram` is one of fabrics, lines, numbered, laid-apart, sizes.",
         ),
         (("diagram", "-o", "nowhere/a.svg"), "There is no folder `nowhere`"),
-        (("diagram", "-o", "."), "`.` is a folder: give a file name."),
         (("diagram", "-o", "a.svg", "--copies", "0"), "0 is not in the range"),
         (("diagram", "-o", "a.svg", "--paper", "a5"), "'a5' is not one of"),
     ],
@@ -88,6 +87,16 @@ def test_file_with_errors_makes_nothing(command, bad, folder) -> None:
     ran = command("make", "diagram", "bad.block", "-o", "a.svg")
     assert ran.code == 1
     assert [path.name for path in folder.iterdir()] == ["bad.block"]
+
+
+def test_one_document_of_several_blocks(command, good) -> None:
+    ran = command("make", "handout", good, "nine-patch", "-o", "class.pdf")
+    assert ran.code == 0 and "Wrote class.pdf" in ran.err
+
+
+def test_an_output_of_one_block_says_so(command, good) -> None:
+    ran = command("make", "diagram", good, good, "-o", "a.svg")
+    assert ran.code == 2 and "`diagram` is made of one block at a time: give one FILE, or a folder" in ran.err
 
 
 def _offer(monkeypatch, output) -> None:

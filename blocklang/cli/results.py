@@ -1,0 +1,96 @@
+"""The results of `make`, written one by one as they are made, and what was not made."""
+
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from blocklang.cli.failing import FILE_FAULT, FINE, CommandFault, reason, say
+from blocklang.cli.jobs import Job
+from blocklang.cli.waiting import Going
+from blocklang.cli.writing import STDOUT, guard, print_bytes, write_files
+from blocklang.diagnostics import Diagnostic
+
+if TYPE_CHECKING:
+    from blocklang.calling import Made
+    from blocklang.hooks import OutputFile
+
+
+@dataclass(slots=True)
+class Results:
+    """Where results go, and how it went so far.
+
+    `shown` holds what has been told already, `written` every file that was written and what it belongs to.
+    """
+
+    folder: Path | None
+    force: bool
+    going: Going
+    shown: set[Diagnostic] = field(default_factory=set)
+    code: int = FINE
+    written: dict[Path, Job] = field(default_factory=dict)
+    missing: list[Job] = field(default_factory=list)
+
+    def show(self, diagnostics: tuple[Diagnostic, ...]) -> None:
+        """Show diagnostics, each one once for the whole command."""
+        new = tuple(one for one in dict.fromkeys(diagnostics) if one not in self.shown)
+        self.shown.update(new)
+        self.code = max(self.code, self.going.show(new))
+
+    def take(self, job: Job, made: "Made | None") -> None:
+        """Write a result, unless it could not be made; where that is refused the others are still written."""
+        self.show(tuple(self._named(one, job) for one in made.diagnostics) if made is not None else ())
+        if made is None or not made.files:
+            self._miss(job, FILE_FAULT)
+        else:
+            try:
+                self._write(job, made.files)
+            except CommandFault as fault:
+                if self.folder is None:
+                    raise
+                self.going.say(str(fault))
+                self._miss(job, fault.exit_code)
+        self.going.done()
+
+    def _named(self, one: Diagnostic, job: Job) -> Diagnostic:
+        """Say of which block an output cannot be made, where there may be several."""
+        return one if self.folder is None or job.item is None else replace(one, title=f"{one.title} of {job.item.stem}")
+
+    def _miss(self, job: Job, code: int) -> None:
+        self.missing.append(job)
+        self.code = max(self.code, code)
+
+    def _write(self, job: Job, files: "tuple[OutputFile, ...]") -> None:
+        path = job.path
+        if path == STDOUT:
+            if len(files) > 1:
+                raise CommandFault(
+                    "This output has several files, which standard output cannot hold: give a file name."
+                )
+            print_bytes(files[0].data)
+            return
+        paths = {path.with_name(f"{path.stem}-{one.name}") if one.name else path: one.data for one in files}
+        if self.folder is not None:
+            self._prepare(job, list(paths))
+        write_files(paths)
+        self.written |= dict.fromkeys(paths, job)
+        if not self.going.is_seen or self.folder is None:
+            say(f"Wrote {path}" + (f" and {len(files) - 1} more beside it" if len(files) > 1 else ""))
+
+    def _prepare(self, job: Job, paths: list[Path]) -> None:
+        assert self.folder is not None
+        other = next((self.written[path] for path in paths if self.written.get(path, job) != job), None)
+        if other is not None:
+            raise CommandFault(f"The {job.told} would overwrite the {other.told}: make it alone.")
+        guard([path for path in paths if path not in self.written], self.force)
+        try:
+            self.folder.mkdir(exist_ok=True)
+        except OSError as fault:
+            raise CommandFault(f"`{self.folder}` cannot be written: {reason(fault)}.") from fault
+
+    def close(self, jobs: tuple[Job, ...]) -> int:
+        """Say how it went, where there is more than one result, and return the exit code."""
+        if len(jobs) > 1:
+            made, where = len(jobs) - len(self.missing), f" in {self.folder}" if self.folder is not None else ""
+            lost = f"; not made: {', '.join(job.told for job in self.missing)}" if self.missing else ""
+            say(f"Made {made} of {len(jobs)}{where}{lost}.")
+        return self.code
