@@ -51,4 +51,4 @@ def _size(written: str) -> Size:
     inches = (int(read[1] or 0) + Fraction(read[2])) / Fraction(str(LengthUnit(read[3]).per_inch)) if read else 0
     if not read or not inches:
         raise CannotMakeError(words.no_size(written))
-    return Size(f"{read[1]}-{read[2]}{read[3]}" if read[1] else f"{read[2]}{read[3]}", round(inches * TICKS_PER_INCH))
+    return Size(f"{read[1]} {read[2]}{read[3]}" if read[1] else f"{read[2]}{read[3]}", round(inches * TICKS_PER_INCH))

@@ -8,7 +8,8 @@ from blocklang.block import Block
 _PLAIN = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 #: Names that stand for devices on some systems, whatever follows the first dot.
 _DEVICES = frozenset(["con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))])
-_LONGEST = 60
+#: A name stands twice in the path of a file, which has 120 characters at most.
+_LONGEST = 40
 
 
 def file_stem(name: str) -> str:

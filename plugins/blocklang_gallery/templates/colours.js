@@ -34,7 +34,7 @@
   const tell = () => {
     const size = main.querySelector("input[name=size]:checked");
     const parts = [line.dataset.command];
-    if (size?.value) parts.push(`--size ${size.value}`);
+    if (size?.value) parts.push(`--size ${size.value.includes(" ") ? `"${size.value}"` : size.value}`);
     for (const input of changed()) parts.push(`--fabric ${input.dataset.fabric}=${input.value}`);
     line.textContent = `${parts.join(" ")} -o ${line.dataset.path}`;
     reset.disabled = !changed().length;
