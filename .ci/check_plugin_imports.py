@@ -38,6 +38,7 @@ PUBLIC = {
     "blocklang.pressing",
     "blocklang.pressing.preferences",
     "blocklang.pressing.values",
+    "blocklang.testing",
     "blocklang.thickness",
     "blocklang.wording",
 }

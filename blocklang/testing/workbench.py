@@ -1,0 +1,200 @@
+"""The workbench: plans the blocks of the library, and tries on them what a plugin offers."""
+
+import time
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from fnmatch import fnmatchcase
+from importlib.metadata import EntryPoint
+from pathlib import Path
+from types import ModuleType
+from typing import TYPE_CHECKING, TypeVar
+
+from blocklang import extensions, hooks, route
+from blocklang.block import LengthUnit
+from blocklang.cutting import Cutting
+from blocklang.cutting.values import CuttingOptions, Rounding
+from blocklang.diagnostics import Diagnostic, SourceText
+from blocklang.hooks import Check, Output, OutputFile
+from blocklang.language import Overrides
+from blocklang.library import Library
+from blocklang.plan import PlanOptions, SewingPlan
+from blocklang.testing.holding import NotHeldError, hold
+
+if TYPE_CHECKING:
+    from blocklang.cutting.methods import CuttingMethod
+    from blocklang.language import Cell
+    from blocklang.pressing.preferences import PressingPreference
+
+Result = TypeVar("Result")
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """What a plan was asked for: a block by name or path, and what was chosen about it."""
+
+    block: str | Path
+    size: str | None
+    copies: int
+    unit: LengthUnit | None
+    techniques: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Timed:
+    """How long something took for a block."""
+
+    what: str
+    block: str
+    seconds: float
+
+
+@dataclass(slots=True)
+class Workbench:
+    """Plans blocks once each, and holds what plugins offer against them; `times` says how long everything took.
+
+    Whatever does not hold is raised as `NotHeldError`; an exception of the plugin itself comes through as it is.
+    """
+
+    times: list[Timed] = field(default_factory=list)
+    _plans: dict[Planned, SewingPlan] = field(default_factory=dict)
+    _asked: dict[int, Planned] = field(default_factory=dict)
+    _loaded: extensions.Plugins | None = None
+
+    def blocks(self, *patterns: str) -> tuple[str, ...]:
+        """Name the blocks of the library, all or those that fit one of the patterns such as `*star*`."""
+        names = self._library().names()
+        return tuple(name for name in names if not patterns or any(fnmatchcase(name, one) for one in patterns))
+
+    def plan(
+        self,
+        block: str | Path,
+        *,
+        size: str | None = None,
+        copies: int = 1,
+        unit: LengthUnit | None = None,
+        techniques: tuple[str, ...] = (),
+    ) -> SewingPlan:
+        """Plan a block of the library by name, or a block file by path, as `blocklang plan` does."""
+        wanted = Planned(block, size, copies, unit, techniques)
+        if wanted not in self._plans:
+            plan = self._timed("plan", str(block), lambda: self._planned(wanted))
+            self._plans[wanted], self._asked[id(plan)] = plan, wanted
+        return self._plans[wanted]
+
+    def plugin(self, module: ModuleType) -> None:
+        """Load a module as blocklang loads a plugin, ask it for everything, and hold that nothing is wrong with it."""
+        loaded = extensions.load_plugins([EntryPoint("tested", module.__name__, hooks.PROJECT)])
+        asks: tuple[Callable[[extensions.Plugins], extensions.Offered[object]], ...] = (
+            extensions.outputs, extensions.checks, extensions.cells, extensions.cutting_methods,
+            extensions.pressing_preferences, extensions.library_folders,
+        )  # type: ignore[assignment]  # fmt: skip
+        offered = [ask(loaded) for ask in asks]
+        said = [*loaded.diagnostics, *(one for each in offered for one in each.diagnostics)]
+        hold(not said, " ".join(one.found for one in said))
+        hold(any(each.items for each in offered), f"The module {module.__name__} offers nothing: has it `@hookimpl`?")
+
+    def output(
+        self,
+        output: Output,
+        plan: SewingPlan,
+        *,
+        honours: Sequence[str] = (),
+        settings: Mapping[str, Sequence[str]] | None = None,
+    ) -> tuple[OutputFile, ...]:
+        """Make an output in every format twice, then with every option; return the files of its default format.
+
+        `honours` names the options and settings that must make a difference for this block: paper, unit, copies,
+        black_and_white, large_print, or a setting. `settings` gives values for settings that take any text.
+        """
+        from blocklang.testing.outputs import make_several, try_output
+
+        asked = self._asked.get(id(plan))
+        again = None if asked is None else lambda copies, unit: self._again(asked, copies, unit)
+
+        def work() -> tuple[OutputFile, ...]:
+            files = try_output(output, plan, again, honours, settings or {})
+            make_several(output, (plan, plan))
+            return files
+
+        return self._timed(f"output {output.name}", _block_of(plan, asked), work)
+
+    def check(self, check: Check, plan: SewingPlan) -> tuple[Diagnostic, ...]:
+        """Run a check twice, and return what it says."""
+        from blocklang.testing.techniques import try_check
+
+        asked = self._asked.get(id(plan))
+        return self._timed(f"check {check.name}", _block_of(plan, asked), lambda: try_check(check, plan))
+
+    def cutting_method(self, method: "CuttingMethod", plan: SewingPlan) -> Cutting:
+        """Cut a block with a method that is asked before all others, and return the cutting list."""
+        from blocklang.testing.techniques import try_cutting_method
+
+        asked = self._asked.get(id(plan))
+        work: Callable[[], Cutting] = lambda: try_cutting_method(method, plan)  # noqa: E731
+        return self._timed(f"cutting method {method.name}", _block_of(plan, asked), work)
+
+    def pressing_preference(self, preference: "PressingPreference", plan: SewingPlan) -> tuple[float, ...]:
+        """Weigh every seam of a block from both sides, and return the weights."""
+        from blocklang.testing.techniques import try_pressing_preference
+
+        return try_pressing_preference(preference, plan)
+
+    def cell(self, cell: "Cell") -> None:
+        """Draw a cell with its least, its usual and its greatest number, and hold that it fills its square."""
+        from blocklang.testing.techniques import try_cell
+
+        try_cell(cell)
+
+    def _again(self, asked: Planned, copies: int, unit: LengthUnit) -> SewingPlan:
+        return self.plan(asked.block, size=asked.size, copies=copies, unit=unit, techniques=asked.techniques)
+
+    def _planned(self, wanted: Planned) -> SewingPlan:
+        plugins = self._plugins()
+        overrides = Overrides(wanted.size, (), wanted.unit)
+        source = self._source(wanted.block)
+        drafted = route.draft(source, overrides, self._library(), lambda: extensions.cells(plugins).items)
+        checked = route.check(drafted)
+        unit = LengthUnit.INCH if checked.graph is None else checked.graph.block.unit
+        rounding = Rounding.EIGHTHS if unit is LengthUnit.INCH else Rounding.MILLIMETRES
+        options = PlanOptions(CuttingOptions(copies=wanted.copies, rounding=rounding), wanted.techniques)
+        planned = route.plan(checked, options, self._techniques(plugins))
+        if planned.plan is None:
+            raise NotHeldError(f"{wanted.block}: " + " ".join(one.found for one in planned.diagnostics))
+        return planned.plan
+
+    def _source(self, block: str | Path) -> SourceText:
+        library = self._library()
+        entry = library.entry(block) if isinstance(block, str) else None
+        path = block if isinstance(block, Path) else entry.path if entry is not None else None
+        if path is None:
+            raise NotHeldError(f"The library has no block `{block}`.")
+        read = library.read(path)
+        if not isinstance(read, SourceText):
+            raise NotHeldError(" ".join(one.found for one in read))
+        return read
+
+    def _library(self) -> Library:
+        return Library(more_folders=lambda: extensions.library_folders(self._plugins()).items)
+
+    def _plugins(self) -> extensions.Plugins:
+        if self._loaded is None:
+            self._loaded = extensions.load_plugins()
+        return self._loaded
+
+    @staticmethod
+    def _techniques(plugins: extensions.Plugins) -> route.Techniques:
+        return route.Techniques(
+            extensions.cutting_methods(plugins).items,
+            extensions.pressing_preferences(plugins).items,
+            extensions.checks(plugins).items,
+        )
+
+    def _timed(self, what: str, block: str, work: Callable[[], Result]) -> Result:
+        started = time.perf_counter()
+        result = work()
+        self.times.append(Timed(what, block, time.perf_counter() - started))
+        return result
+
+
+def _block_of(plan: SewingPlan, asked: Planned | None) -> str:
+    return plan.block.name if asked is None else str(asked.block)
