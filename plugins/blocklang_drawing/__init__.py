@@ -48,6 +48,7 @@ from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
 from blocklang_drawing.type_widths import clean_text, shorten, text_width
 from blocklang_drawing.typesetting import PAPER_NAMES, cleaned, set_pages
 from blocklang_drawing.unit_picture import draw_unit
+from blocklang_drawing.words import role as say_role
 from blocklang_drawing.written import KeyEntry, Section, Written
 from blocklang_drawing.written_pages import as_files, write_all, write_page
 
@@ -99,6 +100,7 @@ __all__ = [
     "polygon",
     "room_for_pieces",
     "say_measure",
+    "say_role",
     "set_pages",
     "shorten",
     "stops_of",

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from blocklang.wording import say_decimal
 from blocklang_drawing.cut_lines import CutLine
 from blocklang_drawing.dimensions import AWAY, SIZE, measure_below, measure_beside
 from blocklang_drawing.hatching import hatch
@@ -101,5 +102,5 @@ def say_angle(box: ClothBox, corner: Place, angle: float, theme: Theme) -> tuple
     if angle == 90.0:
         return ()
     x, y = box.at(corner)
-    degrees = f"{angle:.1f}".removesuffix(".0") + "°"
+    degrees = theme.language.say(say_decimal(f"{angle:.1f}".removesuffix(".0"))) + "°"
     return (Text((x - 4, y - 3), degrees, SIZE, theme.ink, anchor="end", halo=theme.paper),)

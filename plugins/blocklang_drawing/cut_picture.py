@@ -27,7 +27,7 @@ def draw_cut(piece: Piece, theme: Theme, shown_in: LengthUnit) -> Drawing | None
 
 def _draw_shape(piece: Piece, inside: tuple[CutLine, ...], theme: Theme, shown_in: LengthUnit) -> Drawing:
     wide, high = float(piece.cut[-1].shown), float(piece.cut[0].shown)
-    below, beside = (format_measure(piece.cut[place], shown_in) for place in (-1, 0))
+    below, beside = (theme.language.say(format_measure(piece.cut[place], shown_in)) for place in (-1, 0))
     is_oblong = len(piece.cut) > 1
     box = ClothBox.fit(wide, high, ROOM, below, beside if is_oblong else "")
     shapes = (
@@ -36,14 +36,14 @@ def _draw_shape(piece: Piece, inside: tuple[CutLine, ...], theme: Theme, shown_i
         *say_length(box, 0.0, wide, below, theme),
         *(say_height(box, 0.0, high, beside, theme) if is_oblong else ()),
     )
-    return Drawing(*box.room, shapes, piece.name, theme.font)
+    return Drawing(*box.room, shapes, theme.language.say(piece.name), theme.font)
 
 
 def _draw_strip(piece: Piece, theme: Theme, shown_in: LengthUnit) -> Drawing:
     high, count = float(piece.cut[0].shown), min(_SHOWN[piece.lay], piece.count)
     lines = tuple(cut_lines(piece, count, high, 0.0))
     length = max(max(line.start[0], line.end[0]) for line in lines)
-    beside, along = (format_measure(piece.cut[place], shown_in) for place in (0, -1))
+    beside, along = (theme.language.say(format_measure(piece.cut[place], shown_in)) for place in (0, -1))
     slanted = piece.lay is Lay.SLANTED
     box = ClothBox.fit(length, high, ROOM, "" if slanted else along, beside, goes_on=True)
     angle = piece.angle or 90.0
@@ -55,7 +55,7 @@ def _draw_strip(piece: Piece, theme: Theme, shown_in: LengthUnit) -> Drawing:
         *(say_distance(box, lines[-2:], along, angle, theme) if slanted else ()),
         *say_angle(box, lines[0].start, angle, theme),
     )
-    return Drawing(*box.room, shapes, piece.name, theme.font)
+    return Drawing(*box.room, shapes, theme.language.say(piece.name), theme.font)
 
 
 def _inside(piece: Piece) -> Iterator[CutLine]:

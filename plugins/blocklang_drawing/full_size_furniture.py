@@ -29,8 +29,8 @@ def draw_furniture(words: PageWords, paper: Paper, number: tuple[int, int]) -> t
         Text((MARGIN, MARGIN + 10), shorten(clean_text(words.name), _TITLE, room, bold=True), _TITLE, _INK, bold=True),
         Text((width - MARGIN, MARGIN + 10), page, words.size + 1, _INK, anchor="end"),
         Text((MARGIN, MARGIN + 24), shorten(clean_text(subject), words.size, room), words.size, _QUIET),
-        *_square((MARGIN, low - INCH), INCH, "1 in"),
-        *_square((MARGIN + INCH + _BETWEEN, low - _SMALL), _SMALL, "2 cm"),
+        *_square((MARGIN, low - INCH), INCH, words.language.say(said.ONE_INCH)),
+        *_square((MARGIN + INCH + _BETWEEN, low - _SMALL), _SMALL, words.language.say(said.TWO_CENTIMETRES)),
         *_lines(_notes(words, paper), (_beside(), low - band_height(words, paper)), words.size),
     )
 

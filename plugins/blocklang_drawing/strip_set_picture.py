@@ -18,7 +18,7 @@ def draw_strip_set(made: StripSet, allowance: float, theme: Theme, shown_in: Len
     high, trimmed = float(made.sewn.shown), float(made.trimmed.shown)
     low = (high - trimmed) / 2
     lines = _cuts(made, low, high - low)
-    beside, apart = format_measure(made.trimmed, shown_in), format_measure(made.sub_cut, shown_in)
+    beside, apart = (theme.language.say(format_measure(each, shown_in)) for each in (made.trimmed, made.sub_cut))
     box = ClothBox.fit(lines[-1].end[0], high, ROOM, "", beside, goes_on=True)
     trims = tuple(CutLine((-box.more, y), (box.wide + box.more, y)) for y in (low, high - low)) if low > 0 else ()
     shapes = (

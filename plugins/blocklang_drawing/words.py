@@ -1,8 +1,11 @@
 """Every word that the kit itself puts on drawings and pages, and what pictures show for those who cannot see them."""
 
+from fractions import Fraction
 from typing import Final
 
-from blocklang.wording import say
+from blocklang.block import Fabric, LengthUnit, Value
+from blocklang.cutting import format_measure
+from blocklang.wording import joined, say
 
 MEASURE: Final = say("Measure before you cut.")
 SQUARES: Final = say(
@@ -13,6 +16,26 @@ JOIN_TILES: Final = say(
     "Trim this page or its neighbour along the dashed line, lay cross on cross where the numbers are the same, and tape."
 )
 THE_PAGE: Final = say("page")
+ONE_INCH: Final = format_measure(Fraction(1))
+TWO_CENTIMETRES: Final = format_measure(Fraction(100, 127), LengthUnit.CENTIMETRE)
+
+#: The value of a fabric, and the roles that most blocks have; any other role is a word of the author.
+_VALUES: Final = {
+    Value.LIGHT: say("light", context="the value of a fabric"),
+    Value.MEDIUM: say("medium", context="the value of a fabric"),
+    Value.DARK: say("dark", context="the value of a fabric"),
+}
+_ROLES: Final[dict[str, str]] = {
+    "background": say("background", context="what a fabric is for"),
+    "star": say("star", context="what a fabric is for"),
+    "accent": say("accent", context="what a fabric is for"),
+}
+
+
+def role(fabric: Fabric) -> str:
+    """Say what a fabric is for, and its value."""
+    named = (_ROLES.get(fabric.role, fabric.role),) if fabric.role else ()
+    return joined((*named, _VALUES[fabric.value]), ", ")
 
 
 def page_of(number: int, count: int) -> str:
