@@ -4,7 +4,6 @@ from blocklang_drawing import draw_swatch, theme_for, to_svg
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_cutting_list import words
 from blocklang_cutting_list.listing import list_cutting
 
 
@@ -13,7 +12,7 @@ def write_html(plan: SewingPlan, options: OutputOptions) -> str:
     from jinja2 import Environment, PackageLoader, StrictUndefined
     from markupsafe import Markup
 
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     swatches = {
         fabric.id: Markup(to_svg(draw_swatch(fabric, theme), declaration=False))  # noqa: S704 - to_svg escapes
         for fabric in plan.block.fabrics
@@ -28,7 +27,7 @@ def write_html(plan: SewingPlan, options: OutputOptions) -> str:
     return pages.get_template("list.html.j2").render(
         listing=list_cutting(plan, options),
         swatches=swatches,
-        words=words,
+        language=options.language.code,
         paper=options.paper.value,
         large=options.large_print,
     )

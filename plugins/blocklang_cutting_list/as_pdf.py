@@ -6,7 +6,6 @@ from blocklang_drawing import PAPER_NAMES, cleaned, draw_swatch, set_pages, them
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_cutting_list import words
 from blocklang_cutting_list.listing import list_cutting
 
 
@@ -16,18 +15,13 @@ def write_pdf(plan: SewingPlan, options: OutputOptions) -> bytes:
 
 
 def _data(plan: SewingPlan, options: OutputOptions) -> dict[str, object]:
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     listing = list_cutting(plan, options)
     swatches = [draw_swatch(plan.block.fabric(entry.id), theme) for entry in listing.entries]
     return {
         "list": cleaned(asdict(listing)),
         "swatches": [{"svg": to_svg(drawing), "width": drawing.width} for drawing in swatches],
-        "title": words.TITLE,
-        "strip_sets": words.STRIP_SETS,
-        "notes": words.NOTES,
-        "other_ways": words.OTHER_WAYS,
-        "other_ways_are": words.OTHER_WAYS_ARE,
-        "blade": words.BLADE,
         "paper": PAPER_NAMES[options.paper],
         "large": options.large_print,
+        "language": options.language.code,
     }

@@ -7,7 +7,6 @@ from blocklang_drawing import clean_text
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_cutting_list import words
 from blocklang_cutting_list.listing import Entry, Listing, list_cutting
 
 WIDTH = 78
@@ -19,12 +18,13 @@ def write_text(plan: SewingPlan, options: OutputOptions) -> str:
 
 
 def _lines(listing: Listing) -> Iterator[str]:
-    yield from _heading(f"{words.TITLE}: {listing.name}", "=")
+    yield from _heading(f"{listing.headings.title}: {listing.name}", "=")
     yield from _wrapped(listing.made_for)
     for entry in listing.entries:
         yield ""
         yield from _entry(entry)
-    for title, sentences in ((words.STRIP_SETS, listing.strip_sets), (words.NOTES, listing.notes)):
+    said = listing.headings
+    for title, sentences in ((said.strip_sets, listing.strip_sets), (said.notes, listing.notes)):
         if sentences:
             yield ""
             yield from _heading(title, "-")
@@ -32,15 +32,15 @@ def _lines(listing: Listing) -> Iterator[str]:
                 yield from _wrapped(sentence, "- ")
     yield from _other_ways(listing)
     yield ""
-    yield from _wrapped(words.BLADE)
+    yield from _wrapped(said.blade)
 
 
 def _other_ways(listing: Listing) -> Iterator[str]:
     if not listing.other_ways:
         return
     yield ""
-    yield from _heading(words.OTHER_WAYS, "-")
-    yield from _wrapped(words.OTHER_WAYS_ARE)
+    yield from _heading(listing.headings.other_ways, "-")
+    yield from _wrapped(listing.headings.other_ways_are)
     for way in listing.other_ways:
         yield ""
         yield from _wrapped(f"{way.title}: {way.units}")

@@ -2,7 +2,9 @@
 
 from dataclasses import dataclass
 
-from blocklang.block import Fabric, LengthUnit
+from blocklang_drawing import say_role
+
+from blocklang.block import LengthUnit
 from blocklang.cutting import FabricNeed, describe_offer, describe_piece, describe_strip_set, format_measure
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
@@ -40,10 +42,23 @@ class OtherWay:
 
 
 @dataclass(frozen=True, slots=True)
+class Headings:
+    """What stands above the parts, and what is always said."""
+
+    title: str = words.TITLE
+    strip_sets: str = words.STRIP_SETS
+    notes: str = words.NOTES
+    other_ways: str = words.OTHER_WAYS
+    other_ways_are: str = words.OTHER_WAYS_ARE
+    blade: str = words.BLADE
+
+
+@dataclass(frozen=True, slots=True)
 class Listing:
     """The whole list."""
 
     name: str
+    headings: Headings
     made_for: str
     entries: tuple[Entry, ...]
     strip_sets: tuple[str, ...]
@@ -52,18 +67,13 @@ class Listing:
 
 
 def list_cutting(plan: SewingPlan, options: OutputOptions) -> Listing:
-    """Return the list of a plan."""
+    """Return the list of a plan, in the language that is asked for."""
     cutting, unit = plan.cutting, options.unit
     made_for = words.for_copies(cutting.options, unit)
     sets = tuple(describe_strip_set(made, unit) for made in cutting.strip_sets)
     entries = tuple(_entry(plan, need, unit) for need in cutting.needs)
     ways = tuple(OtherWay(offer.title, words.units(offer), describe_offer(offer, unit)) for offer in cutting.offers)
-    return Listing(plan.block.name, made_for, entries, sets, cutting.notes, ways)
-
-
-def role_of(fabric: Fabric) -> str:
-    """Return what a fabric is for, and its value."""
-    return ", ".join(part for part in (fabric.role, fabric.value.value) if part)
+    return options.language.tell(Listing(plan.block.name, Headings(), made_for, entries, sets, cutting.notes, ways))
 
 
 def _entry(plan: SewingPlan, need: FabricNeed, unit: LengthUnit) -> Entry:
@@ -72,7 +82,7 @@ def _entry(plan: SewingPlan, need: FabricNeed, unit: LengthUnit) -> Entry:
     return Entry(
         id=fabric.id,
         title=fabric.title or fabric.id,
-        role=role_of(fabric),
+        role=say_role(fabric),
         buy=words.to_buy(need, plan.cutting.options, unit),
         strips=tuple(words.strips(count, format_measure(width, unit)) for width, count in need.strips),
         pieces=tuple(Cut(piece.name, describe_piece(piece, unit), words.exactly(piece, unit)) for piece in pieces),

@@ -6,16 +6,23 @@ from typing import Final
 
 from blocklang.block import LengthUnit
 from blocklang.cutting import CuttingOptions, FabricNeed, Measure, Offer, Piece, format_measure
+from blocklang.wording import Message, joined, listed, message, say, say_decimal, say_number
 
-TITLE: Final = "Cutting list"
-STRIP_SETS: Final = "Strip sets"
-NOTES: Final = "Good to know"
-OTHER_WAYS: Final = "Other ways to cut"
-OTHER_WAYS_ARE: Final = (
+TITLE: Final = say("Cutting list")
+STRIP_SETS: Final = say("Strip sets")
+NOTES: Final = say("Good to know")
+OTHER_WAYS: Final = say("Other ways to cut")
+OTHER_WAYS_ARE: Final = say(
     "These make the same units, several at once. Take one in place of the pieces listed for them above. "
     "Cut the first squares a little larger if you like to trim more."
 )
-BLADE: Final = "Close the blade of the rotary cutter every time you put it down, and cut away from yourself."
+BLADE: Final = say("Close the blade of the rotary cutter every time you put it down, and cut away from yourself.")
+
+_EXACTLY: Final[dict[LengthUnit, Message]] = {
+    LengthUnit.INCH: message("Exactly {sizes} in."),
+    LengthUnit.CENTIMETRE: message("Exactly {sizes} cm."),
+    LengthUnit.MILLIMETRE: message("Exactly {sizes} mm."),
+}
 
 #: A mark this near to what a length comes out at (1/1000 in) is that length.
 _SAME = 0.001
@@ -23,9 +30,12 @@ _SAME = 0.001
 
 def for_copies(options: CuttingOptions, unit: LengthUnit) -> str:
     """Say what the list is for, and how wide the fabric is taken to be."""
-    blocks = "one block" if options.copies == 1 else f"{options.copies} blocks"
-    width = format_measure(options.usable_width, unit)
-    return f"For {blocks}, from fabric {width} wide between the selvages."
+    return say_number(
+        "For one block, from fabric {width} wide between the selvages.",
+        "For {count} blocks, from fabric {width} wide between the selvages.",
+        options.copies,
+        width=format_measure(options.usable_width, unit),
+    )
 
 
 def to_buy(need: FabricNeed, options: CuttingOptions, unit: LengthUnit) -> str:
@@ -33,27 +43,29 @@ def to_buy(need: FabricNeed, options: CuttingOptions, unit: LengthUnit) -> str:
     if unit is LengthUnit.INCH:
         return yards(need.yards)
     tens = math.ceil(need.length * 2.54 / 10 / float(1 - options.shrinkage) - _SAME)
-    return f"{tens * 10} cm" if tens < 10 else f"{tens / 10:g} m"
+    if tens < 10:
+        return say("{number} cm", number=tens * 10)
+    return say("{number} m", number=say_decimal(f"{tens / 10:g}"))
 
 
 def yards(amount: Fraction) -> str:
     """Say a length of fabric in yards."""
     whole, part = divmod(amount, 1)
     said = " ".join(str(number) for number in (whole, part) if number) or "0"
-    return f"{said} {'yard' if amount <= 1 else 'yards'}"
+    return say_number("{number} yard", "{number} yards", 1 if amount <= 1 else 2, number=said)
 
 
 def strips(count: int, width: str) -> str:
     """Say how many strips of one width are cut."""
-    return f"{count} {'strip' if count == 1 else 'strips'} {width} wide"
+    return say_number("{count} strip {width} wide", "{count} strips {width} wide", count, width=width)
 
 
 def exactly(piece: Piece, unit: LengthUnit) -> str:
     """Say what the sizes of a piece come out at before they are put on a mark; "" when they lie on one."""
     if piece.strip_set is not None or all(map(_lies_on_its_mark, piece.cut)):
         return ""
-    sizes = " x ".join(decimal(measure.exact, unit) for measure in dict.fromkeys(piece.cut))
-    return f"Exactly {sizes} {unit.value}."
+    sizes = joined((say_decimal(decimal(measure.exact, unit)) for measure in dict.fromkeys(piece.cut)), " x ")
+    return _EXACTLY[unit].say(sizes=sizes)
 
 
 def decimal(inches: float, unit: LengthUnit) -> str:
@@ -65,8 +77,7 @@ def decimal(inches: float, unit: LengthUnit) -> str:
 def units(offer: Offer) -> str:
     """Say how many units an offer is for, and of which fabrics."""
     fabrics = list(dict.fromkeys(start.fabric for start in offer.starts))
-    listed = ", ".join(fabrics[:-1]) + f" and {fabrics[-1]}" if len(fabrics) > 1 else fabrics[0]
-    return f"{offer.needed} unit{'s' * (offer.needed != 1)} of {listed}"
+    return say_number("{count} unit of {fabrics}", "{count} units of {fabrics}", offer.needed, fabrics=listed(fabrics))
 
 
 def _lies_on_its_mark(measure: Measure) -> bool:
