@@ -6,7 +6,6 @@ from blocklang_drawing import PAPER_NAMES, Drawing, cleaned, draw_swatch, set_pa
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_cutting_plan import words
 from blocklang_cutting_plan.contents import cloth_of, letters_of, write_words
 from blocklang_cutting_plan.stock_picture import draw_stock
 from blocklang_cutting_plan.strip_picture import draw_strip
@@ -21,7 +20,7 @@ def write_pdf(plan: SewingPlan, options: OutputOptions) -> bytes:
 def _data(plan: SewingPlan, options: OutputOptions) -> dict[str, object]:
     cloth = cloth_of(plan, options)
     sheet = write_words(plan, cloth, options)
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     pictures = [
         {
             "swatch": _picture(draw_swatch(plan.block.fabric(fabric.fabric), theme)),
@@ -40,16 +39,9 @@ def _data(plan: SewingPlan, options: OutputOptions) -> dict[str, object]:
     return {
         "sheet": cleaned(asdict(sheet)),
         "pictures": pictures,
-        "headings": {
-            "title": words.TITLE,
-            "pieces": words.PIECES,
-            "strips": words.STRIPS,
-            "stock": words.STOCK,
-            "notes": words.NOTES,
-            "whole": words.WHOLE,
-        },
         "paper": PAPER_NAMES[options.paper],
         "large": options.large_print,
+        "language": options.language.code,
     }
 
 

@@ -9,7 +9,6 @@ from blocklang_drawing.shapes import polyline
 from blocklang.cloth import ClothPlan, FabricPlan
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_cutting_plan import words
 from blocklang_cutting_plan.contents import FabricWords, PlanWords, cloth_of, letters_of, write_words
 from blocklang_cutting_plan.stock_picture import draw_stock
 from blocklang_cutting_plan.strip_picture import WIDTH, draw_strip
@@ -36,30 +35,31 @@ def write_svg(plan: SewingPlan, options: OutputOptions) -> str:
     """Return the drawing as SVG text."""
     cloth = cloth_of(plan, options)
     sheet = write_words(plan, cloth, options)
-    theme = theme_for(plan.block.fabrics, options.black_and_white)
+    theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
     parts = [*_heading(sheet)]
     for fabric, spoken in zip(cloth.fabrics, sheet.fabrics, strict=True):
-        parts.extend(_fabric(plan, cloth, fabric, spoken, theme))
-    parts.extend(_written((words.NOTES,), _HEAD, True))
+        parts.extend(_fabric(plan, cloth, fabric, (spoken, sheet.headings.stock), theme))
+    parts.extend(_written((sheet.headings.notes,), _HEAD, True))
     parts.extend(_written(sheet.notes))
-    return to_svg(_stacked(parts, f"{words.TITLE}: {sheet.name}", theme))
+    return to_svg(_stacked(parts, f"{sheet.headings.title}: {sheet.name}", theme))
 
 
 def _heading(sheet: PlanWords) -> Iterator[_Part]:
-    yield from _written((f"{words.TITLE}: {sheet.name}",), _LARGE, True)
+    yield from _written((f"{sheet.headings.title}: {sheet.name}",), _LARGE, True)
     yield from _written((sheet.made_for, *sheet.reading))
 
 
 def _fabric(
-    plan: SewingPlan, cloth: ClothPlan, fabric: FabricPlan, spoken: FabricWords, theme: Theme
+    plan: SewingPlan, cloth: ClothPlan, fabric: FabricPlan, words: tuple[FabricWords, str], theme: Theme
 ) -> Iterator[_Part]:
+    spoken, stock = words
     yield _Part(Drawing(WIDTH, 10, (Path((polyline(((0, 10), (WIDTH, 10))),), Paint(stroke=theme.quiet)),), ""))
     yield from _written((f"{spoken.title}: {spoken.buy}",), _HEAD, True)
     yield _Part(draw_swatch(plan.block.fabric(fabric.fabric), theme))
     yield from _written(spoken.facts)
     yield from _written(tuple(f"{letter}  {sentence}" for letter, sentence in spoken.letters))
     if fabric.cut_stock:
-        yield from _written((words.STOCK,), bold=True)
+        yield from _written((stock,), bold=True)
         for piece, told in zip(fabric.cut_stock, spoken.stock, strict=True):
             yield _Part(draw_stock(cloth, piece, told, letters_of(fabric), theme))
     if fabric.strips:

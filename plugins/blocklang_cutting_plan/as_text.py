@@ -7,7 +7,6 @@ from blocklang_drawing import clean_text
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_cutting_plan import words
 from blocklang_cutting_plan.contents import FabricWords, PlanWords, StripWords, cloth_of, write_words
 
 WIDTH = 78
@@ -19,13 +18,13 @@ def write_text(plan: SewingPlan, options: OutputOptions) -> str:
 
 
 def _lines(sheet: PlanWords) -> Iterator[str]:
-    yield from _heading(f"{words.TITLE}: {sheet.name}", "=")
+    yield from _heading(f"{sheet.headings.title}: {sheet.name}", "=")
     yield from _wrapped(sheet.made_for)
     for fabric in sheet.fabrics:
         yield ""
         yield from _fabric(fabric)
     yield ""
-    yield from _heading(words.NOTES, "-")
+    yield from _heading(sheet.headings.notes, "-")
     for note in sheet.notes:
         yield from _wrapped(note, "- ")
 
@@ -38,7 +37,7 @@ def _fabric(fabric: FabricWords) -> Iterator[str]:
     for letter, sentence in fabric.letters:
         yield from _wrapped(f"{letter}  {sentence}", "  ")
     for piece in fabric.stock:
-        left = f"; {piece.left} below the strips" if piece.left else ""
+        left = f"; {piece.below}" if piece.below else ""
         yield from _wrapped(f"{piece.numbers}, {piece.size}{left}:", "* ")
         for strip in piece.strips:
             yield from _strip(strip, "  - ")

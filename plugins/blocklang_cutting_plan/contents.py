@@ -2,9 +2,11 @@
 
 from dataclasses import dataclass
 
+from blocklang_drawing import say_role
+
 from blocklang.block import LengthUnit
-from blocklang.cloth import ClothOptions, ClothPlan, CutStock, FabricPlan, PlannedStrip, SubCuts, plan_cloth
-from blocklang.cutting import Lay, Piece, describe_piece, format_measure
+from blocklang.cloth import ClothOptions, ClothPlan, CutStock, FabricPlan, PlannedStrip, plan_cloth
+from blocklang.cutting import describe_piece, format_measure
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_cutting_plan import stock_words, words
@@ -29,7 +31,7 @@ class StockWords:
     numbers: str
     size: str
     strips: tuple[StripWords, ...]
-    left: str
+    below: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,10 +49,23 @@ class FabricWords:
 
 
 @dataclass(frozen=True, slots=True)
+class Headings:
+    """What stands above the parts."""
+
+    title: str = words.TITLE
+    pieces: str = words.PIECES
+    strips: str = words.STRIPS
+    stock: str = words.STOCK
+    notes: str = words.NOTES
+    whole: str = words.WHOLE
+
+
+@dataclass(frozen=True, slots=True)
 class PlanWords:
     """The whole plan in words."""
 
     name: str
+    headings: Headings
     made_for: str
     reading: tuple[str, ...]
     fabrics: tuple[FabricWords, ...]
@@ -68,11 +83,12 @@ def cloth_of(plan: SewingPlan, options: OutputOptions) -> ClothPlan:
 
 
 def write_words(plan: SewingPlan, cloth: ClothPlan, options: OutputOptions) -> PlanWords:
-    """Return the plan in words."""
+    """Return the plan in words, in the language that is asked for."""
     unit, cutting = options.unit, plan.cutting
     too_large = (cutting.pieces[index] for index in cloth.too_large)
-    return PlanWords(
+    said = PlanWords(
         plan.block.name,
+        Headings(),
         words.for_copies(cutting.options.copies, format_measure(cutting.options.usable_width, unit)),
         words.READING,
         tuple(_fabric(plan, cloth, fabric, unit) for fabric in cloth.fabrics),
@@ -83,6 +99,7 @@ def write_words(plan: SewingPlan, cloth: ClothPlan, options: OutputOptions) -> P
             words.BLADE,
         ),
     )
+    return options.language.tell(said)
 
 
 def letters_of(fabric: FabricPlan) -> dict[int, str]:
@@ -104,11 +121,11 @@ def _fabric(plan: SewingPlan, cloth: ClothPlan, fabric: FabricPlan, unit: Length
     return FabricWords(
         id=drawn.id,
         title=drawn.title or drawn.id,
-        role=", ".join(part for part in (drawn.role, drawn.value.value) if part),
+        role=say_role(drawn),
         buy=words.buy(fabric, unit),
         facts=(*stock_words.facts(fabric, unit), *(_yardage_facts(fabric, unit) if fabric.strips else ())),
         letters=tuple(
-            (letter, f"{pieces[i].name}. {describe_piece(pieces[i], unit)}") for i, letter in letters.items()
+            (letter, words.letter(pieces[i].name, describe_piece(pieces[i], unit))) for i, letter in letters.items()
         ),
         stock=tuple(_stock(cloth, piece, letters, unit) for piece in fabric.cut_stock),
         strips=tuple(_strip(cloth, strip, letters, unit) for strip in fabric.strips),
@@ -124,7 +141,7 @@ def _stock(cloth: ClothPlan, cut: CutStock, letters: dict[int, str], unit: Lengt
         stock_words.numbers(cut),
         stock_words.size(cut.stock, unit),
         tuple(_strip(cloth, strip, letters, unit) for strip in cut.strips),
-        words.left_over(cut.left, unit),
+        words.below(words.left_over(cut.left, unit)),
     )
 
 
@@ -132,16 +149,5 @@ def _strip(cloth: ClothPlan, strip: PlannedStrip, letters: dict[int, str], unit:
     if strip.strip_set is not None:
         number = strip.strip_set + 1 if len(cloth.cutting.strip_sets) > 1 else 0
         return StripWords(words.numbers(strip), words.wide(strip, unit), (words.whole(strip.count, number),), "")
-    cuts = tuple(_cut(cloth.cutting.pieces[cut.piece], cut, strip, letters[cut.piece], unit) for cut in strip.cuts)
+    cuts = tuple(words.cut(cloth.cutting.pieces[cut.piece], cut, strip, letters[cut.piece], unit) for cut in strip.cuts)
     return StripWords(words.numbers(strip), words.wide(strip, unit), cuts, words.left_over(strip.offcut, unit))
-
-
-def _cut(piece: Piece, cut: SubCuts, strip: PlannedStrip, letter: str, unit: LengthUnit) -> str:
-    trim = f", trimmed to {words.measure(cut.width, unit)} wide" if cut.width < strip.width else ""
-    mirrored = " reversed" if cut.mirrored else ""
-    if piece.lay in (Lay.UPRIGHT, Lay.TEMPLATE):
-        each = "each " if cut.count > 1 else ""
-        return f"{letter}: cut {cut.count}{mirrored}, {each}{words.measure(cut.length / cut.count, unit)} long{trim}"
-    apart = f", cuts {words.measure(piece.cut[-1].shown, unit)} apart" if piece.lay is Lay.SLANTED else ""
-    angle = f"{piece.angle:.1f}".removesuffix(".0")
-    return f"{letter}: cut {cut.count}{mirrored} at {angle} degrees{apart}{trim}"

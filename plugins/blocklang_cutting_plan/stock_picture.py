@@ -34,19 +34,19 @@ def _beside(said: StockWords, theme: Theme) -> Iterator[Shape]:
 
 
 def _name(numbers: str) -> tuple[str, ...]:
-    """Return the name in lines; how many there are never stands alone."""
+    """Return the name in lines; how many there are, its last word, never stands alone."""
     lines = tuple(lines_of(numbers, SIZE, LEFT - 8, True))
-    which, of, count = numbers.rpartition(" of ")
+    *which, of, count = numbers.split(" ")
     if lines[-1] != count:
         return lines
-    return *lines_of(which, SIZE, LEFT - 8, True), f"{of}{count}".strip()
+    return *lines_of(" ".join(which), SIZE, LEFT - 8, True), f"{of} {count}"
 
 
 def _below(said: StockWords) -> Iterator[str]:
     for strip in said.strips:
         yield from caption(strip, f"{strip.numbers}, {strip.wide}. ")
-    if said.left:
-        yield f"{said.left} below the strips"
+    if said.below:
+        yield said.below
 
 
 def _cloth(cloth: ClothPlan, cut: CutStock, piece: Bar, letters: dict[int, str], theme: Theme) -> Iterator[Shape]:

@@ -7,6 +7,7 @@ from blocklang_drawing.hatching import hatch
 from blocklang_drawing.shapes import Place, polygon, polyline
 
 from blocklang.cloth import ClothPlan, FabricPlan
+from blocklang_cutting_plan import words
 
 SIZE = 8.0
 WIDTH, HIGHEST = 150.0, 260.0
@@ -25,7 +26,13 @@ def draw_whole(cloth: ClothPlan, fabric: FabricPlan, theme: Theme) -> Drawing:
             Path(hatch(_box(0, usable * scale, end, bought * scale), _LEFT_OVER), Paint(stroke=theme.quiet, width=0.4))
         )
     shapes.append(Path((polygon(_box(0, usable * scale, 0, bought * scale)),), Paint(stroke=theme.ink, width=1.0)))
-    return Drawing(WIDTH, bought * scale + 2 * SIZE, tuple(shapes), f"The whole length of {fabric.fabric}", theme.font)
+    return Drawing(
+        WIDTH,
+        bought * scale + 2 * SIZE,
+        tuple(shapes),
+        theme.language.say(words.whole_length(fabric.fabric)),
+        theme.font,
+    )
 
 
 def _strips(fabric: FabricPlan, wide: float, scale: float, theme: Theme) -> Iterator[Shape]:

@@ -5,55 +5,66 @@ from fractions import Fraction
 from typing import Final
 
 from blocklang.block import LengthUnit
-from blocklang.cloth import ClothOptions, FabricPlan, PlannedStrip, in_yards
-from blocklang.cutting import format_measure
+from blocklang.cloth import ClothOptions, FabricPlan, PlannedStrip, SubCuts, in_yards
+from blocklang.cutting import Lay, Piece, format_measure
+from blocklang.wording import joined, listed, say, say_decimal, say_number
 
-TITLE: Final = "Cutting plan"
-PIECES: Final = "What is cut"
-STRIPS: Final = "Strips in the order of cutting"
-STOCK: Final = "Cut these from your stock first"
-WHOLE: Final = "The whole length, to scale"
-NOTES: Final = "Good to know"
-BLADE: Final = "Close the blade of the rotary cutter every time you put it down, and cut away from yourself."
+TITLE: Final = say("Cutting plan")
+PIECES: Final = say("What is cut")
+STRIPS: Final = say("Strips in the order of cutting")
+STOCK: Final = say("Cut these from your stock first")
+WHOLE: Final = say("The whole length, to scale")
+NOTES: Final = say("Good to know")
+BLADE: Final = say("Close the blade of the rotary cutter every time you put it down, and cut away from yourself.")
 READING: Final = (
-    "Each bar is a strip from selvage to selvage, to scale. A letter says what a part of it is for; hatching is left over.",
-    "Square the end of the fabric first. Cut the strips across the width in this order, the widest first.",
+    say(
+        "Each bar is a strip from selvage to selvage, to scale. A letter says what a part of it is for; hatching is left over."
+    ),
+    say("Square the end of the fabric first. Cut the strips across the width in this order, the widest first."),
 )
 _EIGHTH = Fraction(1, 8)
 
 
 def for_copies(copies: int, width: str) -> str:
     """Say what the plan is for, and how wide the fabric is taken to be."""
-    blocks = "one block" if copies == 1 else f"{copies} blocks"
-    return f"For {blocks}, from fabric {width} wide between the selvages."
+    return say_number(
+        "For one block, from fabric {width} wide between the selvages.",
+        "For {count} blocks, from fabric {width} wide between the selvages.",
+        copies,
+        width=width,
+    )
 
 
 def yards(number: Fraction) -> str:
     """Say a length of fabric in yards."""
     whole, part = divmod(number, 1)
     said = " ".join(str(each) for each in (whole, part) if each) or "0"
-    return f"{said} {'yard' if number <= 1 else 'yards'}"
+    return say_number("{number} yard", "{number} yards", 1 if number <= 1 else 2, number=said)
 
 
 def buy(plan: FabricPlan, unit: LengthUnit) -> str:
     """Say what to buy, in metres too where the block is in metric."""
     if not plan.yards:
-        return "Buy nothing"
-    return f"Buy {amount(plan.to_buy, unit)}"
+        return say("Buy nothing")
+    return say("Buy {amount}", amount=amount(plan.to_buy, unit))
 
 
 def amount(length: Fraction, unit: LengthUnit) -> str:
     """Say how much a shop cuts for a length in inches: eighths of a yard, or every 5 cm."""
     if unit is LengthUnit.INCH:
         return yards(in_yards(length))
-    return f"{math.ceil(length * Fraction(254, 100) / 5) * 5} cm"
+    return say("{number} cm", number=math.ceil(length * Fraction(254, 100) / 5) * 5)
 
 
 def length(plan: FabricPlan, unit: LengthUnit) -> str:
     """Say how long the plan is and what of it is wasted."""
     waste = round(plan.waste * 100)
-    wasted = f"about {waste} % of that is in no piece" if waste else "next to nothing of that is wasted"
-    return f"The strips take {measure(plan.length, unit)} of the fabric; {wasted}."
+    taken = measure(plan.length, unit)
+    if not waste:
+        return say("The strips take {length} of the fabric; next to nothing of that is wasted.", length=taken)
+    return say(
+        "The strips take {length} of the fabric; about {percent} % of that is in no piece.", length=taken, percent=waste
+    )
 
 
 def proof(plan: FabricPlan, unit: LengthUnit) -> str:
@@ -61,57 +72,78 @@ def proof(plan: FabricPlan, unit: LengthUnit) -> str:
     if plan.cut_stock:
         return _proof_beside_stock(plan, unit)
     if plan.proven:
-        return "Proven: no plan of strips and sub-cuts is shorter."
+        return say("Proven: no plan of strips and sub-cuts is shorter.")
     least = measure(plan.bound, unit)
     if plan.least_to_buy:
-        return f"Proven: no plan of strips and sub-cuts takes less than {least}, and that is as much to buy."
-    return f"No plan of strips and sub-cuts takes less than {least}; whether this one is the best is not proven."
+        return say(
+            "Proven: no plan of strips and sub-cuts takes less than {least}, and that is as much to buy.", least=least
+        )
+    return say(
+        "No plan of strips and sub-cuts takes less than {least}; whether this one is the best is not proven.",
+        least=least,
+    )
 
 
 def _proof_beside_stock(plan: FabricPlan, unit: LengthUnit) -> str:
     if plan.proven:
-        return "Proven: what is left to cut fits in no shorter plan of strips and sub-cuts."
+        return say("Proven: what is left to cut fits in no shorter plan of strips and sub-cuts.")
     least = measure(plan.bound, unit)
-    return f"Proven: what is left to cut takes at least {least} in any plan of strips and sub-cuts."
+    return say("Proven: what is left to cut takes at least {least} in any plan of strips and sub-cuts.", least=least)
 
 
 def area(plan: FabricPlan, unit: LengthUnit) -> str:
     """Say what the shapes come to by their area."""
-    pieces = "the pieces that are left" if plan.cut_stock else "the pieces"
-    return f"By area alone {pieces} come to {measure(_up(Fraction(plan.area)), unit)} of this width."
+    covered = measure(_up(Fraction(plan.area)), unit)
+    if plan.cut_stock:
+        return say("By area alone the pieces that are left come to {length} of this width.", length=covered)
+    return say("By area alone the pieces come to {length} of this width.", length=covered)
+
+
+def whole_length(fabric: str) -> str:
+    """Say what the picture of the whole length shows."""
+    return say("The whole length of {fabric}", fabric=fabric)
 
 
 def numbers(strip: PlannedStrip) -> str:
     """Say which strips in the order of cutting these are."""
-    return f"Strip {strip.first}" if strip.count == 1 else f"Strips {strip.first} to {strip.last}"
+    if strip.count == 1:
+        return say("Strip {number}", number=strip.first)
+    return say("Strips {first} to {last}", first=strip.first, last=strip.last)
 
 
 def whole(count: int, number: int) -> str:
     """Say that strips go whole into a strip set, by its number where there are several."""
-    what = "it" if count == 1 else "them"
-    return f"leave {what} whole, for strip set {number}" if number else f"leave {what} whole, for the strip set"
+    if number:
+        return say_number(
+            "leave it whole, for strip set {number}", "leave them whole, for strip set {number}", count, number=number
+        )
+    return say_number("leave it whole, for the strip set", "leave them whole, for the strip set", count)
 
 
 def wide(strip: PlannedStrip, unit: LengthUnit) -> str:
     """Say how wide strips are."""
-    return f"{measure(strip.width, unit)} wide"
+    return say("{width} wide", width=measure(strip.width, unit))
 
 
 def added(options: ClothOptions, unit: LengthUnit) -> str:
     """Say what is added to the plan's length before it is rounded up to what shops sell."""
     parts = []
     if options.reserve:
-        parts.append(f"{measure(options.reserve, unit)} to spare")
+        parts.append(say("{length} to spare", length=measure(options.reserve, unit)))
     if options.shrinkage:
-        parts.append(f"what {_plain(options.shrinkage * 100)} % of shrinking takes")
+        parts.append(say("what {percent} % of shrinking takes", percent=say_decimal(_plain(options.shrinkage * 100))))
     if not parts:
-        return "Nothing is added for shrinking or for squaring the ends: buy a little more if you want that."
-    return f"What to buy includes {' and '.join(parts)}; wash the fabric before you cut."
+        return say("Nothing is added for shrinking or for squaring the ends: buy a little more if you want that.")
+    return say("What to buy includes {parts}; wash the fabric before you cut.", parts=listed(parts))
 
 
 def too_large(name: str, fabric: str) -> str:
     """Say that a piece cannot be laid out."""
-    return f"{name} ({fabric}) does not fit on this fabric; it is in none of the strips. Use a wider fabric."
+    return say(
+        "{name} ({fabric}) does not fit on this fabric; it is in none of the strips. Use a wider fabric.",
+        name=name,
+        fabric=fabric,
+    )
 
 
 def measure(inches: Fraction, unit: LengthUnit) -> str:
@@ -123,7 +155,63 @@ def left_over(inches: Fraction, unit: LengthUnit) -> str:
     """Say how much is left at the end of a strip, "" when that is less than an eighth of an inch."""
     if inches < _EIGHTH:
         return ""
-    return f"{format_measure(math.floor(inches / _EIGHTH) * _EIGHTH, unit)} left over"
+    return say("{length} left over", length=format_measure(math.floor(inches / _EIGHTH) * _EIGHTH, unit))
+
+
+def below(left: str) -> str:
+    """Say how much of a piece of stock is left below its strips; "" when that is next to nothing."""
+    return say("{left} below the strips", left=left) if left else ""
+
+
+def letter(name: str, sentence: str) -> str:
+    """Say what a letter stands for."""
+    return joined((name, sentence), ". ")
+
+
+def cut(piece: Piece, cut: SubCuts, strip: PlannedStrip, letter: str, unit: LengthUnit) -> str:
+    """Say what is cut from a strip for one piece."""
+    said = (
+        _straight(cut, letter, unit) if piece.lay in (Lay.UPRIGHT, Lay.TEMPLATE) else _slanted(piece, cut, letter, unit)
+    )
+    if cut.width >= strip.width:
+        return said
+    return joined((said, say("trimmed to {width} wide", width=measure(cut.width, unit))), ", ")
+
+
+def _straight(cut: SubCuts, letter: str, unit: LengthUnit) -> str:
+    long = measure(cut.length / cut.count, unit)
+    if cut.mirrored:
+        return say_number(
+            "{letter}: cut {count} reversed, {length} long",
+            "{letter}: cut {count} reversed, each {length} long",
+            cut.count,
+            letter=letter,
+            length=long,
+        )
+    return say_number(
+        "{letter}: cut {count}, {length} long",
+        "{letter}: cut {count}, each {length} long",
+        cut.count,
+        letter=letter,
+        length=long,
+    )
+
+
+def _slanted(piece: Piece, cut: SubCuts, letter: str, unit: LengthUnit) -> str:
+    angle = say_decimal(f"{piece.angle:.1f}".removesuffix(".0"))
+    if cut.mirrored:
+        said = say_number(
+            "{letter}: cut {count} reversed at {angle} degrees",
+            "{letter}: cut {count} reversed at {angle} degrees",
+            cut.count,
+            letter=letter,
+            angle=angle,
+        )
+    else:
+        said = say("{letter}: cut {count} at {angle} degrees", letter=letter, count=cut.count, angle=angle)
+    if piece.lay is not Lay.SLANTED:
+        return said
+    return joined((said, say("cuts {length} apart", length=measure(piece.cut[-1].shown, unit))), ", ")
 
 
 def _up(inches: Fraction) -> Fraction:
