@@ -130,10 +130,20 @@ def test_what_is_to_be_taken_is_there(files):
 
 
 def test_the_same_blocks_make_the_same_bytes(files):
-    again = gallery_of([of_library(name) for name in NAMES[:2]], options_of("title=Saltmarsh Piecers' Guild"))
-    assert {name: data for name, data in again.items() if name != "index.html"} == {
-        name: files[name] for name in again if name != "index.html"
-    }
+    again = gallery_of([of_library("whirl")], options_of("title=Saltmarsh Piecers' Guild", "sheets=no"))
+    del again["index.html"]
+    assert again == {name: data for name, data in files.items() if name.startswith("blocks/whirl")}
+
+
+def test_sheets_are_made_to_print_and_to_follow_on_a_screen():
+    files = gallery_of([of_library("whirl")], options_of("sizes=,"))
+    assert files["blocks/whirl/whirl-sewing-sheet.pdf"].startswith(b"%PDF")
+    assert b"<title>Whirl: sewing sheet</title>" in files["blocks/whirl/whirl-sewing-sheet.html"]
+    links = [one.attributes["href"] for one in Page(files["blocks/whirl.html"].decode()).all("a")]
+    assert [link for link in links if "sheet" in link] == [
+        "whirl/whirl-sewing-sheet.pdf",
+        "whirl/whirl-sewing-sheet.html",
+    ]
 
 
 def test_without_sheets_none_is_made():
