@@ -6,13 +6,13 @@ from blocklang.block import Block
 from blocklang.diagnostics import Diagnostic, Related, Severity
 from blocklang.geometry import Point
 from blocklang.geometry.points import distance
-from blocklang.graph.matching import Matched, Side
+from blocklang.graph.matching import MOST_NEAR_MISSES, Matched, Side
 from blocklang.graph.places import Places, beside, holds, places_of, say_length, say_place
 from blocklang.graph.values import OUTSIDE
 
 #: How many loose edges are looked at; a slip in one corner loosens several, and the first few tell the story.
 _LOOKED_AT = 60
-_TOLD = 8
+_TOLD = MOST_NEAR_MISSES
 
 
 def faults_of(block: Block, matched: Matched) -> tuple[Diagnostic, ...]:
@@ -53,7 +53,7 @@ def _pinched(block: Block) -> Iterator[Diagnostic]:
 
 
 def _slivers(block: Block, matched: Matched) -> Iterator[Diagnostic]:
-    for a, b in matched.near_misses[:_TOLD]:
+    for a, b in matched.near_misses:
         first, second = matched.corners[a], matched.corners[b]
         owners = [_owner(block, point) for point in (first, second)]
         apart = say_length(distance(first, second), block.unit)

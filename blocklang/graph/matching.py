@@ -1,6 +1,8 @@
 """Pairing the two sides of every seam; what finds no partner is a gap, an overlap or a patch outside."""
 
 from dataclasses import dataclass
+from itertools import islice
+from typing import Final
 
 from blocklang.block import Block
 from blocklang.geometry import Edge, Point
@@ -39,6 +41,9 @@ class Matched:
     loose: tuple[Side, ...]
 
 
+#: Near misses that are looked for; no more than these are told.
+MOST_NEAR_MISSES: Final = 8
+
 Splits = dict[tuple[int, int], tuple[int, ...]]
 
 
@@ -52,11 +57,14 @@ def match_sides(block: Block) -> Matched:
     rings = [(index, patch.outline.edges) for index, patch in enumerate(block.patches)]
     rings.append((OUTSIDE, block.outline.reversed().edges))
     ends = [(ring, edge, corners.number(edge.start), corners.number(edge.end)) for ring, es in rings for edge in es]
+    near_misses = tuple(islice(corners.near_misses(), MOST_NEAR_MISSES))
+    if len(near_misses) == MOST_NEAR_MISSES:  # enough to tell; among corners this close, matching takes very long
+        return Matched(tuple(corners.points), near_misses, (), ())
     index = index_corners(corners.points, (edge for _, edge, _, _ in ends))
     straight: Splits = {}
     sides = [side for end in ends for side in _split(*end, index, straight)]
     seams, loose = _pair(sides)
-    return Matched(tuple(corners.points), tuple(corners.near_misses()), seams, loose)
+    return Matched(tuple(corners.points), near_misses, seams, loose)
 
 
 def _split(patch: int, edge: Edge, start: int, end: int, index: CornerIndex, straight: Splits) -> list[Side]:

@@ -1,5 +1,6 @@
 """Breaking every edge wherever another patch has a corner on it."""
 
+import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
@@ -28,15 +29,21 @@ class CornerIndex:
 
 
 def index_corners(points: Iterable[Point], edges: Iterable[Edge]) -> CornerIndex:
-    """Index corners with a cell about as long as a usual edge."""
+    """Index corners with a cell about as long as a usual edge, or as two corners lie apart where edges are long."""
     corners = tuple(points)
     lengths = sorted(edge.length() for edge in edges)
-    cell = max(int(lengths[len(lengths) // 2]), 64 * SAME_POINT) if lengths else 1
+    cell = max(int(min(lengths[len(lengths) // 2], _apart(corners))), 64 * SAME_POINT) if lengths else 1
     shift = cell // 3  # corners of a regular block lie well inside cells, not on their borders
     cells: dict[tuple[int, int], list[int]] = {}
     for number, point in enumerate(corners):
         cells.setdefault(((point.x + shift) // cell, (point.y + shift) // cell), []).append(number)
     return CornerIndex(corners, cell, {key: tuple(numbers) for key, numbers in cells.items()})
+
+
+def _apart(corners: tuple[Point, ...]) -> float:
+    """Return how far apart corners would lie if they were spread evenly."""
+    width, height = (max(sides) - min(sides) for sides in zip(*corners, strict=True))
+    return math.sqrt(max(width, 1) * max(height, 1) / len(corners))
 
 
 def corners_on(edge: Edge, index: CornerIndex) -> tuple[int, ...]:
