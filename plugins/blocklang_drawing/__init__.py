@@ -44,7 +44,8 @@ from blocklang_drawing.strip_set_picture import draw_strip_set
 from blocklang_drawing.stripes import stripe_rings
 from blocklang_drawing.svg import to_svg
 from blocklang_drawing.swatch import draw_swatch
-from blocklang_drawing.theme import Fill, Texture, Theme, theme_for
+from blocklang_drawing.textures import Texture
+from blocklang_drawing.theme import Fill, Theme, theme_for
 from blocklang_drawing.type_widths import clean_text, shorten, text_width
 from blocklang_drawing.typesetting import PAPER_NAMES, cleaned, set_pages
 from blocklang_drawing.unit_picture import draw_unit

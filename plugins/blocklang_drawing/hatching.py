@@ -3,7 +3,7 @@
 import math
 
 from blocklang_drawing.shapes import Place, Trail, polyline
-from blocklang_drawing.theme import Texture
+from blocklang_drawing.textures import Texture
 
 
 def hatch(ring: tuple[Place, ...], texture: Texture) -> tuple[Trail, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from statistics import median
 
 from blocklang.block import Patch
 from blocklang_drawing.frame import Frame
@@ -30,14 +31,14 @@ class Painted:
         return tuple((x + self.move[0], y + self.move[1]) for x, y in ring)
 
 
-#: Patches with less room than this (square points) on average get flat tones and thin lines.
+#: Patches with less room than this (square points) get flat tones and thin lines.
 SMALL = 150.0
 
 
 def paint_patches(frame: Frame, painted: Iterable[Painted], theme: Theme) -> tuple[Path, ...]:
     """Return the paths that fill patches with their fabrics, and the lines between them last."""
     items = tuple(painted)
-    small = _are_small(frame, items)
+    small = _small_fabrics(frame, items)
     cloth: dict[str, list[Trail]] = {}
     stripes: list[Trail] = []
     lines: dict[str, list[Trail]] = {}
@@ -46,13 +47,13 @@ def paint_patches(frame: Frame, painted: Iterable[Painted], theme: Theme) -> tup
         cloth.setdefault(fabric, []).append(trail)
         stripes.extend([trail] if patch.stripes is not None else [])
         texture = fills[fabric].texture
-        if texture is not None and not small:
+        if texture is not None and fabric not in small:
             lines.setdefault(fabric, []).extend(hatch(ring, texture))
     return (
-        *(Path(tuple(trails), Paint(fill=_colour(fills[fabric], small))) for fabric, trails in cloth.items()),
+        *(Path(tuple(trails), Paint(fill=_colour(fills[f], f in small))) for f, trails in cloth.items()),
         *(_texture(fills[fabric], trails) for fabric, trails in lines.items()),
         Path(tuple(stripes), Paint(stroke=theme.ink, width=theme.line / 3)),
-        *_outlines(items, theme, theme.line / 2 if small else theme.line),
+        *_outlines(items, theme, _most_are_small(frame, items)),
     )
 
 
@@ -60,17 +61,27 @@ def _colour(fill: Fill, small: bool) -> str:
     return fill.tone if small else fill.colour
 
 
-def _are_small(frame: Frame, items: tuple[Painted, ...]) -> bool:
-    area = sum(item.patch.outline.area() for item in items) * frame.scale**2
-    return area < SMALL * len(items)
+def _small_fabrics(frame: Frame, items: tuple[Painted, ...]) -> frozenset[str]:
+    """Return the fabrics most of whose pieces are small: what is left of their lines would be flecks."""
+    areas: dict[str, list[float]] = {}
+    for item in items:
+        fabrics = item.patch.stripes.fabrics if item.patch.stripes is not None else (item.patch.fabric,)
+        for fabric in fabrics:
+            areas.setdefault(fabric, []).append(item.patch.outline.area() * frame.scale**2 / len(fabrics))
+    return frozenset(fabric for fabric, found in areas.items() if median(found) < SMALL)
 
 
-def _outlines(items: tuple[Painted, ...], theme: Theme, width: float) -> tuple[Path, ...]:
+def _most_are_small(frame: Frame, items: tuple[Painted, ...]) -> bool:
+    return median([item.patch.outline.area() for item in items] or [0]) * frame.scale**2 < SMALL
+
+
+def _outlines(items: tuple[Painted, ...], theme: Theme, small: bool) -> tuple[Path, ...]:
     # Light lines round the dark patches come first, so that they only show where dark meets dark.
-    inks = (theme.paper, theme.ink)
+    inks = (theme.between if small else theme.paper, theme.ink)
     fills = dict(theme.fills)
     dark = [item.patch.stripes is None and fills[item.patch.fabric].ink == theme.paper for item in items]
     drawn = (tuple(item.trail for item, d in zip(items, dark, strict=True) if d == want) for want in (True, False))
+    width = theme.line / 2 if small else theme.line
     return tuple(Path(trails, Paint(stroke=ink, width=width)) for ink, trails in zip(inks, drawn, strict=True))
 
 

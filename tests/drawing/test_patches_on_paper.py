@@ -1,6 +1,7 @@
 """Patches as they are drawn: raw edges, stripes, textures, names, themes; checked with geometry of their own."""
 
 import math
+from itertools import pairwise
 
 import pytest
 from blocklang_drawing import Frame, Texture, draw_lines, text_width, theme_for
@@ -9,12 +10,14 @@ from blocklang_drawing.placing import lying_straight, place_unit
 from blocklang_drawing.raw_edges import raw_ring
 from blocklang_drawing.shapes import Text
 from blocklang_drawing.stripes import stripe_rings
-from blocklang_drawing.theme import luminance
+from blocklang_drawing.textures import LOOKS, lightness, looks_for, luminance
 from shapely.geometry import LineString, Polygon
 from shapely.ops import unary_union
 
 from blocklang.block import Fabric, Value
 from blocklang.geometry import TICKS_PER_INCH
+from tests.library.plans import NAMES as LIBRARY
+from tests.library.plans import graph_of
 from tests.sheets.plans import NAMES, named_plan, striped_star
 from tests.support import blocks
 
@@ -105,6 +108,48 @@ def test_black_and_white_tells_every_fabric_apart_and_keeps_their_order(count):
     ordered = sorted(known, key=lambda fabric: -luminance(fabric.colour))
     backgrounds = [luminance(theme.fill(fabric.id).colour) for fabric in ordered]
     assert backgrounds == sorted(backgrounds, reverse=True)
+
+
+def test_looks_go_from_light_to_dark_and_neighbours_differ_in_their_lines():
+    light = [lightness(look.luminance) for look in LOOKS]
+    assert all(before - after > 4 for before, after in pairwise(light))
+    assert all(before.texture != after.texture for before, after in pairwise(LOOKS))
+    assert light[0] == 100
+    assert all(look.texture is None or look.texture.spacing * 5 <= 36 for look in LOOKS), "five lines in half an inch"
+
+
+def test_tones_are_as_light_as_the_looks_they_stand_for():
+    for look in LOOKS:
+        assert lightness(luminance(look.tone)) == pytest.approx(lightness(look.luminance), abs=0.3)
+
+
+@pytest.mark.parametrize("name", LIBRARY)
+def test_without_colour_a_light_fabric_looks_light_and_a_dark_one_dark(name):
+    for fabric, fill in fills_of(name):
+        shown = lightness(luminance(fill.tone))
+        low, high = {Value.LIGHT: (80, 100), Value.MEDIUM: (35, 75), Value.DARK: (0, 50)}[fabric.value]
+        assert low <= shown <= high, fabric.id
+        assert abs(shown - lightness(luminance(fabric.colour))) < 15, fabric.id
+
+
+def fills_of(name):
+    known = graph_of(name).block.fabrics
+    theme = theme_for(known, black_and_white=True)
+    return [(fabric, theme.fill(fabric.id)) for fabric in known]
+
+
+def test_lightness_is_that_of_the_standard():
+    # CIE 15: L* of the neutral greys of sRGB (a mid grey of 18.4 % is about 50).
+    assert lightness(1.0) == pytest.approx(100)
+    assert lightness(0.0) == 0
+    assert lightness(0.1842) == pytest.approx(50, abs=0.05)
+    assert lightness(216 / 24389) == pytest.approx(8, abs=1e-6)
+
+
+def test_more_fabrics_than_looks_keep_their_order():
+    many = looks_for([f"#{255 - i:02x}{255 - i:02x}{255 - i:02x}" for i in range(0, 255, 12)])
+    places = [LOOKS.index(look) for look in many]
+    assert places == sorted(places) and places[0] == 0 and places[-1] == len(LOOKS) - 1
 
 
 def test_ink_reads_on_every_fabric():
