@@ -65,6 +65,7 @@ class Errand:
     settings: tuple[str, ...] = ()
     force: bool = False
     processes: int | None = None
+    watch: bool = False
 
 
 def kept_choices() -> dict[str, Any]:

@@ -7,10 +7,12 @@ from pathlib import Path
 
 import click
 
+from blocklang.cli.asked import Errand
 from blocklang.cli.failing import CommandFault
-from blocklang.cli.items import Item
-from blocklang.cli.wanted import Named, Wanted
+from blocklang.cli.items import Item, items_of
+from blocklang.cli.wanted import Named, Wanted, wanted
 from blocklang.cli.writing import STDOUT
+from blocklang.library import Library
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +27,39 @@ class Job:
     def told(self) -> str:
         """Return what it is, in a few words."""
         return self.wanted.name if self.item is None else f"{self.wanted.name} of {self.item.stem or self.item.file}"
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """All results of one errand; `folder` is None where the one result goes into a file that was named."""
+
+    items: tuple[Item, ...]
+    jobs: tuple[Job, ...]
+    folder: Path | None
+
+    @property
+    def documents(self) -> tuple[Job, ...]:
+        """Return the jobs that need all the blocks."""
+        return tuple(job for job in self.jobs if job.item is None)
+
+    @property
+    def by_item(self) -> tuple[tuple[Job, ...], ...]:
+        """Return the other jobs, block by block."""
+        return tuple(tuple(job for job in self.jobs if job.item is item) for item in self.items)
+
+    @property
+    def work(self) -> tuple[tuple[Item, tuple[Wanted, ...]], ...]:
+        """Return which outputs are made of each block."""
+        own = zip(self.items, self.by_item, strict=True)
+        return tuple((item, tuple(job.wanted for job in jobs)) for item, jobs in own)
+
+
+def lay_out(errand: Errand, library: Library, names: tuple[Named, ...]) -> Layout:
+    """Return what an errand asks for; slips in what was typed are faults."""
+    items = items_of(errand.files, library)
+    folder = Path(errand.place) if is_folder(errand.place, names, items) else None
+    chosen = wanted(names, Path(errand.place) if folder is None else None, errand.form, errand.settings)
+    return Layout(items, jobs_for(chosen, items, errand.place, folder is not None), folder)
 
 
 def is_folder(place: str, names: tuple[Named, ...], items: tuple[Item, ...]) -> bool:

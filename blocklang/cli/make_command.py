@@ -24,9 +24,12 @@ from blocklang.cli.choices import block_options, complete_blocks, complete_outpu
 @click.option("--set", "settings", metavar="NAME=VALUE", multiple=True, help="Something only some outputs can do.")
 @click.option("--force", is_flag=True, help="In a folder, write over files that are there already.")
 @click.option("--processes", type=click.IntRange(1, 64), help="How many processes work at once on many blocks.")
+@click.option(
+    "--watch", is_flag=True, help="Make it again whenever a file is saved, and say what changed; Ctrl-C ends."
+)
 def command(
     output: str, files: tuple[str, ...], place: str, form: str | None, settings: tuple[str, ...], force: bool,
-    processes: int | None, **typed: Any,
+    processes: int | None, watch: bool, **typed: Any,
 ) -> int:  # fmt: skip
     """Make OUTPUT from FILE: a sheet to sew from, a cutting list, a picture; a handout from several.
 
@@ -36,4 +39,4 @@ def command(
     """
     from blocklang.cli.errands import carry_out
 
-    return carry_out(Errand(Asked(**typed), output, files, place, form, settings, force, processes))
+    return carry_out(Errand(Asked(**typed), output, files, place, form, settings, force, processes, watch))

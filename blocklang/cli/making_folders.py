@@ -28,6 +28,8 @@ def make_folder(errand: Errand, walk: "Walk", names: tuple[Named, ...]) -> int:
     if others:
         folders = next(each.output.name for each in names if each.output.make_folder is not None)
         raise click.UsageError(f"`{folders}` is a whole folder: make it alone.")
+    if errand.watch:
+        raise click.UsageError(f"`{one.name}` is a whole folder, which is not made again on every save.")
     if folder == STDOUT:
         raise click.UsageError(f"`{one.name}` is a whole folder: give it a name with -o.")
     items = items_of(errand.files, walk.library)

@@ -12,6 +12,7 @@ from blocklang.diagnostics import Diagnostic
 
 if TYPE_CHECKING:
     from blocklang.calling import Made
+    from blocklang.cli.making import Finished
     from blocklang.hooks import OutputFile
 
 
@@ -35,6 +36,12 @@ class Results:
         new = tuple(one for one in dict.fromkeys(diagnostics) if one not in self.shown)
         self.shown.update(new)
         self.code = max(self.code, self.going.show(new))
+
+    def take_all(self, jobs: tuple[Job, ...], finished: "Finished") -> None:
+        """Write the results of one block."""
+        self.show(finished.diagnostics)
+        for job, made in zip(jobs, finished.made or [None] * len(jobs), strict=True):
+            self.take(job, made)
 
     def take(self, job: Job, made: "Made | None") -> None:
         """Write a result, unless it could not be made; where that is refused the others are still written."""
