@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from blocklang.block import LengthUnit
 from blocklang.cutting.called import each_of, several, the, the_patch, two_patches
-from blocklang.cutting.lengths import a_little, format_exact, format_measure, format_number
+from blocklang.cutting.lengths import a_little, format_exact, format_measure, format_number, with_unit
 from blocklang.cutting.piece_words import degrees, describe_piece
 from blocklang.cutting.values import Piece, StripLayout, StripSet
 from blocklang.wording import Saying, joined, listed, say, say_number
@@ -22,6 +22,7 @@ __all__ = [
     "the",
     "the_patch",
     "two_patches",
+    "with_unit",
 ]
 
 

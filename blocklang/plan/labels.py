@@ -10,11 +10,11 @@ def patch_labels(block: Block, cutting: Cutting) -> tuple[str, ...]:
     fabrics: dict[str, set[str]] = {}
     for piece in cutting.pieces:
         fabrics.setdefault(piece.name, set()).add(piece.fabric)
-    labels: list[str] = [called(Thing(patch.name)) for patch in block.patches]
+    labels: dict[int, str] = {}
     for piece in cutting.pieces:
         fabric = block.fabric(piece.fabric)
         told_apart = len(fabrics[piece.name]) > 1
         label = of_fabric(piece.name, fabric.title or fabric.id) if told_apart else piece.name
         for patch in piece.patches:
             labels[patch] = label
-    return tuple(labels)
+    return tuple(labels.get(place) or called(Thing(patch.name)) for place, patch in enumerate(block.patches))

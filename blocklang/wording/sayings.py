@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from typing import Final, Union
 
@@ -90,15 +91,21 @@ class Words:
 
     def message(self, text: str, plural: str = "", /, *, context: str = "") -> Message:
         """Return a message to say later: for tables of sentences."""
-        return Message(text, plural, context, self.home)
+        return _message(text, plural, context, self.home)
 
     def say(self, text: str, /, *, context: str = "", **parts: Part) -> Saying:
         """Say a sentence: `say("Sew {first} to {second}.", first=..., second=...)`."""
-        return Message(text, "", context, self.home).say(**parts)
+        return _message(text, "", context, self.home).say(**parts)
 
     def say_number(self, one: str, many: str, count: int, /, *, context: str = "", **parts: Part) -> Saying:
         """Say a sentence of a number of things: `say_number("{count} seam", "{count} seams", count)`."""
-        return Message(one, many, context, self.home).number(count, **parts)
+        return _message(one, many, context, self.home).number(count, **parts)
+
+
+@cache
+def _message(text: str, plural: str, context: str, home: str) -> Message:
+    """Return a message; there are as many as sentences in the code, and each is said many times."""
+    return Message(text, plural, context, home)
 
 
 OURS: Final = Words()

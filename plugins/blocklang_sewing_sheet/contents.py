@@ -182,13 +182,14 @@ def _step(
 def _parts(plan: SewingPlan, step: PlanStep) -> str:
     """Return what a step takes; where equal units are made of pieces that are cut in other ways, how many of what."""
     size = len(first_making(step))
-    makings: dict[tuple[tuple[str, int], ...], list[str]] = {}
+    makings: dict[tuple[tuple[str, int], ...], list[dict[str, int]]] = {}
     for start in range(0, len(step.joins), size):
         counts = _count_parts(plan, step.joins[start : start + size])
-        makings.setdefault(tuple(sorted(counts.items())), []).append(_say_parts(counts))
-    if len(makings) == 1:
-        return next(iter(makings.values()))[0]
-    return joined((words.made_from(len(said), said[0]) for said in makings.values() if said[0]), "; ")
+        makings.setdefault(tuple(sorted(counts.items())), []).append(counts)
+    said = [(len(alike), _say_parts(alike[0])) for alike in makings.values()]
+    if len(said) == 1:
+        return said[0][1]
+    return joined((words.made_from(times, parts) for times, parts in said if parts), "; ")
 
 
 def _count_parts(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> dict[str, int]:
