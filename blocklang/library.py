@@ -138,16 +138,16 @@ class Library:
     def _by_path(self, name: str, placing: SourceText) -> "SourceText | Diagnostic | None":
         beside = Path(placing.name).parent
         path = Path(os.path.normpath(beside / name))
-        if not any(path.resolve().is_relative_to(root) for root in self._roots(beside)):
+        if not any(_real(path).is_relative_to(root) for root in self._roots(beside)):
             return _outside(name)
-        return _first(self.read(path)) if path.is_file() else None
+        return _first(self.read(path)) if _is_file(path) else None
 
     def _beside(self, name: str, placing: SourceText) -> "SourceText | Diagnostic | None":
         """Look for a name that the library lacks in the folder of the file that places it, and in the home folder."""
         if self.home is None or "/" in name or os.sep in name:
             return None
         here = Path(placing.name).parent
-        folders = (here, self.home) if here.resolve().is_relative_to(self.home.resolve()) else ()
+        folders = (here, self.home) if _real(here).is_relative_to(_real(self.home)) else ()
         found = (self._by_path(os.path.relpath(folder / f"{name}{SUFFIX}", here), placing) for folder in folders)
         return next((one for one in found if isinstance(one, SourceText)), None)
 
@@ -190,7 +190,7 @@ class Library:
 
     def _paths_on(self, shelf: Shelf) -> Iterator[Path]:
         """List the block files on a shelf; a pack that must not be used is told once and passed over."""
-        if shelf.path.suffix != PACK_SUFFIX or not shelf.path.is_file():
+        if shelf.path.suffix != PACK_SUFFIX or not _is_file(shelf.path):
             yield from islice(_block_files(shelf.path), MOST_LISTED)
             return
         pack = self.pack(shelf.path)
@@ -201,10 +201,23 @@ class Library:
 
     def _roots(self, beside: Path) -> list[Path]:
         """List the real folders that a file in `beside` may place from; a library block stays in the library."""
-        folders = [shelf.path.resolve() for shelf in self.shelves]
-        folders += [entry.shelf.path.resolve() for entry in (self._all or {}).values()]
-        home = [] if self.home is None else [self.home.resolve()]
-        return folders + [folder for folder in home if beside.resolve().is_relative_to(folder)]
+        folders = [_real(shelf.path) for shelf in self.shelves]
+        folders += [_real(entry.shelf.path) for entry in (self._all or {}).values()]
+        home = [] if self.home is None else [_real(self.home)]
+        return folders + [folder for folder in home if _real(beside).is_relative_to(folder)]
+
+
+def _real(path: Path) -> Path:
+    """Follow the links of a path as far as they lead; one that leads round in a circle stays as it is."""
+    return Path(os.path.realpath(path))
+
+
+def _is_file(path: Path) -> bool:
+    """Say whether there is a plain file; a name that the system cannot have has none."""
+    try:
+        return path.is_file()
+    except OSError:
+        return False
 
 
 def _first(read: SourceText | tuple[Diagnostic, ...]) -> SourceText | Diagnostic:
@@ -227,7 +240,7 @@ def _pack_path(path: str) -> Path | None:
     at = plain.find(f"{PACK_SUFFIX}/")
     while at >= 0:
         pack = Path(plain[: at + len(PACK_SUFFIX)])
-        if pack.is_file():
+        if _is_file(pack):
             return pack
         at = plain.find(f"{PACK_SUFFIX}/", at + 1)
     return None
@@ -235,7 +248,7 @@ def _pack_path(path: str) -> Path | None:
 
 def _block_files(folder: Path) -> Iterator[Path]:
     """Walk a folder in one order on every machine; a link that leads out of it is passed over."""
-    return _walk(str(folder), folder.resolve())
+    return _walk(str(folder), _real(folder))
 
 
 def _walk(here: str, root: Path) -> Iterator[Path]:
@@ -247,7 +260,7 @@ def _walk(here: str, root: Path) -> Iterator[Path]:
     for item in items:
         if item.name.endswith(SUFFIX) and item.is_file():
             path = Path(item.path)
-            if not item.is_symlink() or path.resolve().is_relative_to(root):
+            if not item.is_symlink() or _real(path).is_relative_to(root):
                 yield path
     for item in items:
         if item.is_dir(follow_symlinks=False):

@@ -6,6 +6,7 @@ from collections.abc import Callable
 FINE = 0
 FILE_FAULT = 1
 TYPING_FAULT = 2
+_MOST_SHOWN = 120  # characters of a name
 STOPPED = 130  # what a shell expects after Ctrl-C
 
 
@@ -45,6 +46,10 @@ def guarded(work: Callable[[], int]) -> int:
     except CommandFault as fault:
         say(str(fault))
         return fault.exit_code
+    except OSError as fault:  # such as a name longer than the system can have
+        named = f"`{str(fault.filename)[:_MOST_SHOWN]}`" if fault.filename is not None else "A file"
+        say(f"{named} cannot be used: {reason(fault)}.")
+        return TYPING_FAULT
 
 
 def reason(fault: OSError) -> str:

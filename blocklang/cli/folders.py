@@ -1,5 +1,6 @@
 """Writing a whole folder: filled under another name, and moved to its place when all of it is there."""
 
+import os
 import shutil
 import tempfile
 from collections.abc import Iterator
@@ -56,10 +57,10 @@ def whole_folder(folder: Path, force: bool) -> Iterator[FolderDraft]:
 
 def _write_over(draft: FolderDraft, folder: Path) -> None:
     """Write into a folder that is there, each file whole or untouched, and none through a link that leads out of it."""
-    root = folder.resolve()
+    root = Path(os.path.realpath(folder))
     paths: dict[Path, bytes | Path] = {folder / name: draft.root / name for name in draft.names}
     for path in paths:
-        if not path.resolve().is_relative_to(root) or path.is_symlink():
+        if path.is_symlink() or not Path(os.path.realpath(path)).is_relative_to(root):
             raise CommandFault(
                 f"`{path}` is a link, or lies behind one that leads out of `{folder}`: nothing is written."
             )
