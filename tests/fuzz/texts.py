@@ -211,8 +211,8 @@ def _wish(choices: Choices, patches: list[str]) -> str:
         f"press {a} {b} toward {a}\n", f"press {a} {b} open\n", f"press away from {colour}\n", f"press toward {colour}\n",
         f"sew first {a} {b} as top\n", f"sew first {a} {b} {c} as top\n", "sew in rows\n", "sew in columns\n",
         f"partial seam {a} {b}\n", f"set in {a} between {b} {c}\n", f"seam {a} {b} stops at {at}\n",
-        f"spin {at} {choices.one_of(['clockwise', 'counterclockwise', 'not'])}\n", f"add p of {colour} to {a} by 1/2\n",
-        f"add p of {colour} {colour} to north, east, south, west by 1 in\n", "counts 4 patches 4 seams\n", "counts 9 patches, 12 seams\n",
+        f"spin {at} {choices.one_of(['clockwise', 'counterclockwise', 'not'])}\n", f"add p of {colour} to n by 1/2\n",
+        f"add p of {colour} {colour} to n e s w by 1 in\n", "counts 4 patches 4 seams\n", "counts 9 patches, 12 seams\n",
     ])  # fmt: skip
 
 
