@@ -41,7 +41,11 @@ def say_use(plan: SewingPlan, use: TemplateUse) -> str:
     """Say how many are cut from which fabric."""
     piece = plan.cutting.pieces[use.piece]
     fabric = plan.block.fabric(piece.fabric)
-    cloth = say("the strip set") if piece.strip_set is not None else say("{fabric}", fabric=fabric.title or fabric.id)
+    cloth = (
+        say("the strip set")
+        if piece.strip_set is not None
+        else say("{fabric}", context="the name of a fabric", fabric=fabric.title or fabric.id)
+    )
     if not use.reversed:
         return say("Cut {count} of {cloth}", count=use.count, cloth=cloth)
     if use.reversed == use.count:
