@@ -9,6 +9,7 @@ from blocklang.hooks import CannotMakeError, Output, OutputFile, OutputOptions, 
 from blocklang.plan import SewingPlan
 from blocklang.testing.formats import fault_of_bytes
 from blocklang.testing.holding import hold
+from blocklang.wording import ENGLISH, find_language, languages
 
 #: Gives the same block planned for other copies or another unit.
 Replanned = Callable[[int, LengthUnit], SewingPlan]
@@ -61,6 +62,9 @@ def variations(
     yield Variation("paper", plan, replace(options, paper=Paper.A4))
     yield Variation("black_and_white", plan, replace(options, black_and_white=True))
     yield Variation("large_print", plan, replace(options, large_print=True))
+    for code in languages():
+        if code != ENGLISH.code:
+            yield Variation("language", plan, replace(options, language=find_language(code) or ENGLISH))
     if replanned is not None:
         copies, unit = options.copies + MORE_COPIES, _other_unit(options.unit)
         yield Variation("copies", replanned(copies, options.unit), replace(options, copies=copies))
@@ -128,4 +132,5 @@ def _chosen(options: OutputOptions) -> str:
         for name in ("paper", "unit", "copies", "black_and_white", "large_print")
         if getattr(options, name) != getattr(usual, name)
     )
+    said = (*said, *([f"language {options.language.code}"] if options.language != ENGLISH else []))
     return ", ".join((options.format, *said, *(f"{name}={value}" for name, value in options.settings)))

@@ -104,7 +104,7 @@ class Workbench:
         """Make an output in every format twice, then with every option; return the files of its default format.
 
         `honours` names the options and settings that must make a difference for this block: paper, unit, copies,
-        black_and_white, large_print, or a setting. `settings` gives values for settings that take any text.
+        black_and_white, large_print, language, or a setting. `settings` gives values for settings that take any text.
         """
         from blocklang.testing.outputs import make_several, try_output
 
@@ -117,6 +117,13 @@ class Workbench:
             return files
 
         return self._timed(f"output {output.name}", _block_of(plan, asked), work)
+
+    def folder(self, output: Output, blocks: Sequence[str]) -> tuple[OutputFile, ...]:
+        """Make an output that is a whole folder of library blocks, and return its files."""
+        from blocklang.testing.folders import BlockOnBench, try_folder
+
+        at_hand = [BlockOnBench(name, self) for name in blocks]
+        return self._timed(f"output {output.name}", f"{len(at_hand)} blocks", lambda: try_folder(output, at_hand))
 
     def check(self, check: Check, plan: SewingPlan) -> tuple[Diagnostic, ...]:
         """Run a check twice, and return what it says."""
@@ -151,7 +158,7 @@ class Workbench:
     def _planned(self, wanted: Planned) -> SewingPlan:
         plugins = self._plugins()
         overrides = Overrides(wanted.size, (), wanted.unit)
-        source = self._source(wanted.block)
+        source = self.source(wanted.block)
         drafted = route.draft(source, overrides, self._library(), lambda: extensions.cells(plugins).items)
         checked = route.check(drafted)
         unit = LengthUnit.INCH if checked.graph is None else checked.graph.block.unit
@@ -162,7 +169,13 @@ class Workbench:
             raise NotHeldError(f"{wanted.block}: " + " ".join(one.found for one in planned.diagnostics))
         return planned.plan
 
-    def _source(self, block: str | Path) -> SourceText:
+    def installed_output(self, name: str) -> Output | None:
+        """Return an output that is installed, by its name."""
+        offered = extensions.outputs(self._plugins()).items
+        return next((output for output in offered if output.name == name), None)
+
+    def source(self, block: str | Path) -> SourceText:
+        """Return the text of a library block, or of a block file by path."""
         library = self._library()
         entry = library.entry(block) if isinstance(block, str) else None
         path = block if isinstance(block, Path) else entry.path if entry is not None else None
