@@ -48,8 +48,23 @@ def _counted(parts: Sequence[str]) -> Saying:
     """Say parts together: "the corner", "two diamonds", "4 of unit A"."""
     if len(set(parts)) > 1:
         return say_number("{count} parts", "{count} parts", len(parts))
-    return _the(parts[0]) if len(parts) == 1 else several(parts[0], len(parts))
+    if len(parts) == 1:
+        return _the(parts[0])
+    return _units(parts[0], len(parts)) if _is_unit(parts[0]) else several(parts[0], len(parts))
 
 
 def _the(part: str) -> Saying:
-    return part if isinstance(part, Saying) and part.startswith("unit ") else the(part)
+    if not _is_unit(part):
+        return the(part)
+    return say("unit {letter}", context="in a sentence, where a noun has: the", letter=part.removeprefix("unit "))
+
+
+def _units(unit: str, count: int) -> Saying:
+    letter = unit.removeprefix("unit ")
+    if count == 2:
+        return say("two of unit {letter}", letter=letter)
+    return say("{count} of unit {letter}", count=count, letter=letter)
+
+
+def _is_unit(part: str) -> bool:
+    return part.startswith("unit ")

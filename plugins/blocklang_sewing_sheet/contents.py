@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from blocklang_drawing import say_measure
+from blocklang_drawing import say_measure, say_role
 
 from blocklang.assembly import JoinKind
 from blocklang.bias import Bias, find_bias
@@ -138,7 +138,7 @@ def _fabric(plan: SewingPlan, fabric_id: str, unit: LengthUnit) -> FabricEntry:
     layouts = (layout for need in plan.cutting.needs if need.fabric == fabric_id for layout in need.layout)
     strips = tuple(describe_layout(layout, plan.cutting.pieces, unit) for layout in layouts)
     cutting = (*strips, *(words.cut_line(piece.name, describe_piece(piece, unit)) for piece in pieces))
-    return FabricEntry(fabric.id, fabric.title or fabric.id, words.fabric_role(fabric.role, fabric.value), cutting)
+    return FabricEntry(fabric.id, fabric.title or fabric.id, say_role(fabric), cutting)
 
 
 def _strip_sets(plan: SewingPlan, unit: LengthUnit) -> tuple[str, ...]:

@@ -10,13 +10,15 @@ def spoken(plan: SewingPlan, unit: str) -> Saying:
     label = _label(plan, unit)
     if label is not None:
         return the(label)
-    return say("the block") if unit == plan.units[-1].name else _lettered(unit)
+    if unit == plan.units[-1].name:
+        return say("the block")
+    return say("unit {letter}", context="in a sentence, where a noun has: the", letter=_letter(unit))
 
 
 def two_of(plan: SewingPlan, unit: str) -> Saying:
     """Return what to call two equal units: "two diamond patches", "two of unit A"."""
     label = _label(plan, unit)
-    return say("two of {name}", name=_lettered(unit)) if label is None else two_patches(label)
+    return say("two of unit {letter}", letter=_letter(unit)) if label is None else two_patches(label)
 
 
 def listed(plan: SewingPlan, unit: str) -> str:
@@ -24,7 +26,7 @@ def listed(plan: SewingPlan, unit: str) -> str:
     label = _label(plan, unit)
     if label is not None:
         return label
-    return say("block") if unit == plan.units[-1].name else _lettered(unit)
+    return say("block") if unit == plan.units[-1].name else say("unit {letter}", letter=_letter(unit))
 
 
 def _label(plan: SewingPlan, unit: str) -> str | None:
@@ -32,5 +34,5 @@ def _label(plan: SewingPlan, unit: str) -> str | None:
     return next((plan.labels[index] for index, patch in enumerate(plan.block.patches) if patch.id == unit), None)
 
 
-def _lettered(unit: str) -> Saying:
-    return say("unit {letter}", letter=unit.removeprefix("unit ").split(".")[0].split("-")[0])
+def _letter(unit: str) -> str:
+    return unit.removeprefix("unit ").split(".")[0].split("-")[0]

@@ -3,7 +3,6 @@
 from typing import Final
 
 from blocklang.assembly import Count
-from blocklang.block import Value
 from blocklang.wording import Saying, joined, listed, say, say_number
 
 # Headings
@@ -58,14 +57,6 @@ def byline(author: str) -> Saying:
     return say("by {author}", author=author)
 
 
-BACKGROUND: Final = say("background", context="what a fabric is for")
-VALUES: Final = {
-    Value.LIGHT: say("light", context="how light a fabric is"),
-    Value.MEDIUM: say("medium", context="how light a fabric is"),
-    Value.DARK: say("dark", context="how light a fabric is"),
-}
-
-
 def size_line(finished: str, unfinished: str) -> Saying:
     """Say both sizes of the block."""
     return say("Finished {finished}; unfinished {unfinished}.", finished=finished, unfinished=unfinished)
@@ -76,12 +67,6 @@ def oblong(width: str, height: str) -> Saying:
     if width == height:
         return say("{width} square", width=width)
     return say("{width} by {height}", width=width, height=height)
-
-
-def fabric_role(role: str, value: Value) -> Saying:
-    """Say what a fabric is for, in the author's word, and how light it is."""
-    own = BACKGROUND if role == "background" else role
-    return joined((part for part in (own, VALUES[value]) if part), ", ")
 
 
 def cut_line(name: str, how: str) -> Saying:
