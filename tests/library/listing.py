@@ -11,7 +11,8 @@ pattern comes from and how sure that is; a name "in print by 1915" stands in *Qu
 a museum's count in the museum's own record. Patches and seams are checked against the `counts` line of each file, and
 tests hold them and the set-in and partial seams against counts made by hand or published (tests/library/expected.py).
 *Set in* counts the places where the needle turns; *partial* the seams that are sewn in part and finished later.
-`blocklang library` lists the blocks on the screen. After a change, `BLOCKLANG_RENEW=1 pytest tests/library` writes this page again.
+`blocklang library` lists the blocks on the screen. After a change, `BLOCKLANG_RENEW=1 pytest tests/library` writes this page
+again, and with it what tests/library/told keeps of each block: its picture in letters, its sewing and its cutting.
 
 | family | block | by name | patches | seams | set in | partial | where it comes from |
 | --- | --- | --- | --- | --- | --- | --- | --- |

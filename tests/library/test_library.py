@@ -1,6 +1,8 @@
 """The library's blocks: replayed from outside, locked, and sewn in the order that the trade teaches."""
 
 import json
+import os
+import re
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -8,12 +10,16 @@ import jsonschema
 import pytest
 from blocklang_cutting_list import blocklang_outputs as cutting_outputs
 from blocklang_diagram import blocklang_outputs as diagram_outputs
+from blocklang_sewing_sheet import blocklang_outputs as sheet_outputs
+from blocklang_sewing_sheet.as_text import WIDTH
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from tests.library.plans import BLOCKS, NAMES, json_of, plan_of
+from tests.library.telling import told
 from tests.support.replay import replay
 
+TOLD = Path(__file__).with_name("told")
 SCHEMA = jsonschema.Draft202012Validator(
     json.loads((Path(__file__).parents[2] / "docs" / "plan.schema.json").read_text())
 )
@@ -33,6 +39,8 @@ def test_a_library_block_is_sewn_drawn_and_cut(name: str) -> None:
     replay(plan)
     _is_drawn(plan_of(name))
     _is_cut(plan_of(name))
+    _has_its_sheet(plan_of(name))
+    _is_as_it_was(name)
 
 
 def _is_drawn(plan: SewingPlan) -> None:
@@ -48,6 +56,30 @@ def _is_cut(plan: SewingPlan) -> None:
     (file,) = output.make(plan, OutputOptions("text"))
     text = file.data.decode().lower()
     assert all((fabric.title or fabric.id).lower() in text for fabric in plan.block.fabrics)
+
+
+def _has_its_sheet(plan: SewingPlan) -> None:
+    (output,) = sheet_outputs()
+    (file,) = output.make(plan, OutputOptions("text"))
+    text = file.data.decode()
+    assert [int(number) for number in re.findall(r"^(\d+)\. ", text, re.MULTILINE)] == [
+        one.number for one in plan.steps
+    ]
+    assert all((fabric.title or fabric.id) in text for fabric in plan.block.fabrics)
+    assert max(map(len, text.splitlines())) <= WIDTH
+
+
+def _is_as_it_was(name: str) -> None:
+    """Hold picture, steps, pressing and cutting against what is kept; `BLOCKLANG_RENEW=1` keeps what is there now."""
+    kept, now = TOLD / f"{name}.txt", told(plan_of(name), json_of(name))
+    if os.environ.get("BLOCKLANG_RENEW"):
+        kept.parent.mkdir(exist_ok=True)
+        kept.write_text(now, encoding="utf-8")
+    assert now == kept.read_text(encoding="utf-8")
+
+
+def test_nothing_is_kept_of_blocks_that_are_gone() -> None:
+    assert sorted(path.stem for path in TOLD.glob("*.txt")) == sorted(NAMES)
 
 
 LOCKING = ("four-patch", "nine-patch", "pinwheel", "shoo-fly", "churn-dash", "eight-pointed-star")
