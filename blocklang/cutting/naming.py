@@ -44,7 +44,7 @@ def _told_apart(name: PatchName, kind: tuple[str, Hashable], kinds: list[tuple[s
 
 
 def _with_shape(name: PatchName, shape: Thing) -> Thing:
-    return Thing(name, shape.shape) if shape.shape else Thing(f"{name} {shape.name}")
+    return Thing(thing_of(name).name or name, shape.shape) if shape.shape else Thing(f"{name} {shape.name}")
 
 
 def _shape(method: str) -> Thing:
