@@ -3,10 +3,11 @@
 import os
 import signal
 import threading
-from collections.abc import Iterable, Iterator, Mapping
+from collections import deque
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from blocklang.cli.asked import Asked, keep_choices, kept_choices
 from blocklang.cli.failing import STOPPED, CommandFault
@@ -20,6 +21,8 @@ if TYPE_CHECKING:
 
     from blocklang.calling import MadeShare
 
+Given = TypeVar("Given")
+Answer = TypeVar("Answer")
 Work = tuple[Item, tuple[Wanted, ...]]
 
 #: More would mostly wait for each other's memory.
@@ -49,13 +52,13 @@ class Workshop:
         if self.pool is None:
             return (self.bench.make(item, outputs, tell) for item, outputs in work)
         asked = [(item, tuple(one.wish for one in outputs)) for item, outputs in work]
-        return _told(self.pool.map(_make, asked), (item for item, _ in asked), tell)
+        return _told(_answers(self.pool, _make, asked), [item for item, _ in asked], tell)
 
     def share(self, items: tuple[Item, ...], one: Wanted, tell: Tell) -> "Iterator[MadeShare]":
         """Have each block's share of a folder made."""
         if self.pool is None:
             return _told((self.bench.share(item, one) for item in items), items, tell)
-        return _told(self.pool.map(_share, [(item, one.wish) for item in items]), items, tell)
+        return _told(_answers(self.pool, _share, [(item, one.wish) for item in items]), items, tell)
 
 
 @contextmanager
@@ -66,7 +69,7 @@ def workshop(bench: Bench, processes: int) -> Iterator[Workshop]:
         return
     from concurrent.futures import ProcessPoolExecutor
     from concurrent.futures.process import BrokenProcessPool
-    from multiprocessing import get_context
+    from multiprocessing import active_children, get_context
 
     # Spawned, not forked: it works alike on every system, and no thread of a library is caught half-way.
     pool = ProcessPoolExecutor(processes, get_context("spawn"), _begin, (bench.asked, kept_choices()))
@@ -76,11 +79,27 @@ def workshop(bench: Bench, processes: int) -> Iterator[Workshop]:
         raise CommandFault(
             "A process that was working on the blocks ended by itself; perhaps memory was short. --processes 1 takes least."
         ) from fault
+    except BaseException:
+        for process in active_children():
+            process.terminate()  # what they are working on is not wanted any more
+        raise
     finally:
-        pool.shutdown(wait=False, cancel_futures=True)
+        pool.shutdown()
 
 
-def _told(answers: Iterable[Any], items: Iterable[Item], tell: Tell) -> Iterator[Any]:
+def _answers(
+    pool: "ProcessPoolExecutor", function: Callable[[Given], Answer], given: Iterable[Given]
+) -> Iterator[Answer]:
+    """Have everything worked on, and give the answers in order, each forgotten once it is given.
+
+    The pool's own way to do so takes back what is not done when we are stopped, which the pool cannot then count as lost.
+    """
+    waiting = deque(pool.submit(function, one) for one in given)
+    while waiting:
+        yield waiting.popleft().result()
+
+
+def _told(answers: Iterable[Answer], items: Iterable[Item], tell: Tell) -> Iterator[Answer]:
     """Hand on answers, and say of which block the next one is."""
     waiting = iter(answers)
     for item in items:

@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from blocklang.cli.failing import say
+from blocklang.cli.failing import FINE, say
 from blocklang.cli.showing import show
 
 if TYPE_CHECKING:
@@ -56,6 +56,9 @@ class Going:
 
     def show(self, diagnostics: "Iterable[Diagnostic]") -> int:
         """Show diagnostics above the bar, as wide as they are, and return the exit code that they call for."""
+        diagnostics = tuple(diagnostics)
+        if not diagnostics:
+            return FINE
         with self._aside():
             return show(diagnostics)
 

@@ -1,6 +1,7 @@
 """`blocklang make` of an output that is a whole folder."""
 
 import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -15,9 +16,17 @@ from tests.plugins.strangers import an_output
 #: A plugin that lays a page of each block, and a list of them all, into a folder.
 SHELF = '''
 """The output `shelf`."""
+import os
+import sys
+import time
 from blocklang.hooks import FolderMaker, Output, OutputFile, OutputOptions, Share, hookimpl
 
 def of_each(block, options):
+    if block.name == "sunk":
+        os._exit(9)
+    if block.name == "becalmed":
+        sys.stderr.write("becalmed\\n")
+        time.sleep(60)
     small, own = block.plan("6in"), block.plan()
     if own is None or small is None:
         return None
@@ -166,21 +175,30 @@ def test_no_file_means_the_whole_library(command, folder, monkeypatch) -> None:
     assert listed == list(Library().names())
 
 
-def test_processes_do_not_change_a_byte(blocks, folder, tmp_path_factory) -> None:
+@pytest.fixture
+def installed(tmp_path_factory) -> dict[str, str]:
+    """Install a plugin for commands of their own, and return the environment that has it."""
     site = tmp_path_factory.mktemp("installed")
     (site / "shelf-1.dist-info").mkdir()
     (site / "shelf-1.dist-info" / "METADATA").write_text("Metadata-Version: 2.1\nName: shelf\nVersion: 1\n")
     (site / "shelf-1.dist-info" / "entry_points.txt").write_text("[blocklang]\nshelf = shelf_plugin\n")
     (site / "shelf_plugin.py").write_text(SHELF)
+    return os.environ | {"PYTHONPATH": os.pathsep.join([str(site), os.environ.get("PYTHONPATH", "")])}
+
+
+def make_shelf(folder: Path, environment: dict[str, str], *options: str) -> subprocess.Popen[str]:
+    command = [sys.executable, "-m", "blocklang", "make", "shelf", "blocks", *options]
+    return subprocess.Popen(command, env=environment, cwd=folder, stderr=subprocess.PIPE, text=True)
+
+
+def test_processes_do_not_change_a_byte(blocks, folder, installed) -> None:
     (blocks / "aground.block").write_text("block\n")
-    path = os.pathsep.join([str(site), os.environ.get("PYTHONPATH", "")])
     said = []
     for count in ("1", "2"):
-        command = [sys.executable, "-m", "blocklang", "make", "shelf", "blocks", "-o", f"site{count}"]
-        command += ["--processes", count, "--copies", "3", "--oversize", "1/2in"]
-        environment = os.environ | {"PYTHONPATH": path}
-        ran = subprocess.run(command, env=environment, cwd=folder, capture_output=True, text=True, check=False)
-        said.append((ran.returncode, ran.stderr.replace(f"site{count}", "site")))
+        options = ("-o", f"site{count}", "--processes", count, "--copies", "3", "--oversize", "1/2in")
+        ran = make_shelf(folder, installed, *options)
+        _, err = ran.communicate(timeout=120)
+        said.append((ran.returncode, err.replace(f"site{count}", "site")))
     assert said[0] == said[1]
     assert said[0][0] == 1 and said[0][1].endswith("Wrote site: 5 files of 2 blocks; left out: aground.\n")
     assert tree(folder / "site1") == tree(folder / "site2")
@@ -189,3 +207,23 @@ def test_processes_do_not_change_a_byte(blocks, folder, tmp_path_factory) -> Non
     ]  # fmt: skip
     # What was typed reaches every process.
     assert b" 3 1/2 blocks/marsh.block" in tree(folder / "site2")["pages/marsh.txt"]
+
+
+def test_process_that_dies_is_told_and_leaves_nothing(blocks, folder, installed) -> None:
+    (blocks / "sunk.block").write_text(GOOD)
+    ran = make_shelf(folder, installed, "-o", "site", "--processes", "2")
+    _, err = ran.communicate(timeout=120)
+    assert ran.returncode == 2
+    assert err.startswith("A process that was working on the blocks ended by itself") and err.count("\n") == 1
+    assert [path.name for path in folder.iterdir()] == ["blocks"]
+
+
+@pytest.mark.parametrize("count", ["1", "2"])
+def test_folder_that_is_stopped_half_way_leaves_nothing(blocks, folder, installed, count) -> None:
+    (blocks / "becalmed.block").write_text(GOOD)
+    ran = make_shelf(folder, installed, "-o", "site", "--processes", count)
+    assert ran.stderr is not None and ran.stderr.readline() == "becalmed\n"
+    ran.send_signal(signal.SIGINT)
+    _, err = ran.communicate(timeout=30)  # the block takes a minute, which is not waited for
+    assert (ran.returncode, err.strip()) == (130, "Stopped.")
+    assert [path.name for path in folder.iterdir()] == ["blocks"]
