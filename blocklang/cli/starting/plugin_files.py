@@ -20,6 +20,9 @@ test = ["pytest>=8.2"]
 [project.entry-points.blocklang]
 NAME = "PACKAGE"
 
+[tool.hatch.build]
+dev-mode-dirs = ["."]
+
 [tool.hatch.build.targets.wheel]
 packages = ["PACKAGE"]
 """
