@@ -21,6 +21,7 @@ from blocklang.plan import SewingPlan
 from blocklang.plan_json import plan_to_json
 from tests.cli.conftest import command  # noqa: F401  the fixture that runs a command line
 from tests.cookbook.page import DOCS, KINDS, TEXT, Draft, Shown, drafts, fences
+from tests.support.answers import holds
 from tests.support.replay import replay
 
 DRAFTS = drafts()
@@ -88,13 +89,6 @@ def test_every_command_answers_as_the_page_shows(folder: Path, command, draft: D
     assert program == "blocklang" and draft.name in arguments
     assert ran.code == (1 if shown.wrong else 0)
     assert holds(ran.out + ran.err, shown.said), ran.out + ran.err
-
-
-def holds(answer: str, shown: str) -> bool:
-    """Say whether an answer is what is shown, where `...` on a line of its own stands for lines that are left out."""
-    parts = [re.escape(part) for part in f"\n{shown.strip()}\n".split("\n...\n")]
-    pattern = r"\n(?:.*\n)*".join(parts)
-    return re.fullmatch(pattern, f"\n{answer.strip()}\n") is not None
 
 
 def test_an_answer_that_differs_is_noticed() -> None:

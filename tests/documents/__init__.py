@@ -1,0 +1,1 @@
+"""The documents, followed by somebody who types what stands there."""
