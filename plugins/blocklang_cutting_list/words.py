@@ -52,6 +52,8 @@ def yards(amount: Fraction) -> str:
     """Say a length of fabric in yards."""
     whole, part = divmod(amount, 1)
     said = " ".join(str(number) for number in (whole, part) if number) or "0"
+    if not whole and part:
+        return say("{fraction} yard", fraction=said)
     return say_number("{number} yard", "{number} yards", 1 if amount <= 1 else 2, number=said)
 
 

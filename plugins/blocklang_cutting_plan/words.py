@@ -39,6 +39,8 @@ def yards(number: Fraction) -> str:
     """Say a length of fabric in yards."""
     whole, part = divmod(number, 1)
     said = " ".join(str(each) for each in (whole, part) if each) or "0"
+    if not whole and part:
+        return say("{fraction} yard", fraction=said)
     return say_number("{number} yard", "{number} yards", 1 if number <= 1 else 2, number=said)
 
 

@@ -5,7 +5,7 @@ from typing import Final
 
 from blocklang.block import Fabric, LengthUnit, Value
 from blocklang.cutting import format_measure
-from blocklang.wording import joined, say
+from blocklang.wording import joined, message, say
 
 MEASURE: Final = say("Measure before you cut.")
 SQUARES: Final = say(
@@ -31,10 +31,12 @@ _ROLES: Final[dict[str, str]] = {
     "accent": say("accent", context="what a fabric is for"),
 }
 
+_OWN_ROLE: Final = message("{role}", context="what a fabric is for, in the word of the author")
+
 
 def role(fabric: Fabric) -> str:
     """Say what a fabric is for, and its value."""
-    named = (_ROLES.get(fabric.role, fabric.role),) if fabric.role else ()
+    named = (_ROLES.get(fabric.role) or _OWN_ROLE.say(role=fabric.role),) if fabric.role else ()
     return joined((*named, _VALUES[fabric.value]), ", ")
 
 

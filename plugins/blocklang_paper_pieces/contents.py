@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from blocklang.paper_piecing import Joining, PaperOrder, PaperShape, Round, offer_papers, order_papers, papers_of
 from blocklang.plan import SewingPlan
-from blocklang.wording import ENGLISH, Language
+from blocklang.wording import ENGLISH, Language, joined
 from blocklang_paper_pieces import words
 
 
@@ -97,7 +97,7 @@ def _papers(plan: SewingPlan, papers: tuple[PaperShape, ...]) -> tuple[PaperEntr
         lines = tuple(words.fabric_patches(count, cloth) for cloth, count in fabrics.items())
         found.append(
             PaperEntry(
-                number, ", ".join(names), len(paper.patches), words.paper_count(len(paper.patches)), lines, paper
+                number, joined(names, ", "), len(paper.patches), words.paper_count(len(paper.patches)), lines, paper
             )
         )
     return tuple(found)
@@ -111,5 +111,5 @@ def _round(plan: SewingPlan, each: Round, places: dict[int, int]) -> RoundEntry:
 def _joining(plan: SewingPlan, joining: Joining, places: dict[int, int]) -> JoiningEntry:
     patch = plan.block.patches[joining.patch]
     others = tuple(places[other] for other in joining.neighbours)
-    joined = words.joined_to(others, len(joining.edges), len(joining.folds))
-    return JoiningEntry(places[joining.patch], patch.id, words.cloth(plan, joining.patch), joined)
+    told = words.joined_to(others, len(joining.edges), len(joining.folds))
+    return JoiningEntry(places[joining.patch], patch.id, words.cloth(plan, joining.patch), told)

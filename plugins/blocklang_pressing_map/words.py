@@ -3,6 +3,7 @@
 from collections.abc import Set
 from typing import Final
 
+from blocklang.cutting.words import the
 from blocklang.wording import joined, say, say_number
 
 SUBJECT: Final = say("The back of the block")
@@ -72,4 +73,4 @@ def seam(first: str, second: str, toward: Set[str | None]) -> str:
         return say("{between}: press open.", between=between)
     if same or len(toward) > 1:
         return say("{between}: as the picture shows.", between=between)
-    return say("{between}: press toward the {kind}.", between=between, kind=next(iter(toward)) or "")
+    return say("{between}: press toward {kind}.", between=between, kind=the(next(iter(toward)) or ""))

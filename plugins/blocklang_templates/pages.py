@@ -29,7 +29,7 @@ def draw_pages(
 def _piece(plan: SewingPlan, one: Numbered, page: PageWords, paper: Paper, window: bool) -> FullSize:
     """Return a template with its grain upright, or level when it only fits on the page so."""
     lines = tuple(page.language.say(words.say_use(plan, use)) for use in one.template.uses)
-    label = Label(str(one.number), one.template.name, lines, page.size, Grain.UPRIGHT)
+    label = Label(str(one.number), page.language.say(one.template.name), lines, page.size, Grain.UPRIGHT)
     drawing = _draw(one, label, page, paper, window)
     if tile_boxes(drawing, page, paper):
         level = _draw(one, replace(label, grain=Grain.LEVEL), page, paper, window)
