@@ -73,9 +73,8 @@ def _said(call: ast.Call, kind: str, file: str) -> Said:
     text, plural = (*(t.value for t in texts), "")[:2]
     given = {word.arg: word.value for word in call.keywords}
     context = given.pop("context", ast.Constant(""))
-    fields = None if kind == "message" else frozenset(name or "" for name in given)
-    fields = fields and fields | {"count"} if kind == "say_number" else fields
-    return Said(file, call.lineno, text, plural, context.value, fields)
+    filled = frozenset(name or "" for name in given) | frozenset(["count"] if kind == "say_number" else [])
+    return Said(file, call.lineno, text, plural, context.value, None if kind == "message" else filled)
 
 
 def _noun(call: ast.Call, file: str) -> Iterator[Said]:

@@ -1,0 +1,83 @@
+"""Whole outputs in a made-up language: what is left in English was glued, or never said through the catalogue."""
+
+import re
+
+import pytest
+
+from blocklang.cli.walking import Walk
+from blocklang.hooks import CannotMakeError, OutputOptions
+from blocklang.wording import Language, find_language
+from tests.library.plans import plan_of
+from tests.wording.strange import LETTER, STRANGE, english_in, seen_or_heard
+
+OUTPUTS = {output.name: output for output in Walk().outputs()}
+FEW = ("nine-patch", "drunkards-path", "bears-paw")
+MANY = (
+    *("eight-pointed-star", "log-cabin", "whirl", "roman-stripe", "storm-at-sea", "kaleidoscope", "spools"),
+    *("hexagon-flower-7", "falling-timbers", "harbour-sampler", "attic-window", "mariners-compass", "little-red-house"),
+    *("fan", "courthouse-steps"),
+)
+
+
+def text_of(output, block, form, language, **more):
+    plan = plan_of(block)
+    options = OutputOptions(form, unit=plan.block.unit, language=language, **more)
+    return "\n".join(file.data.decode() for file in OUTPUTS[output].make(plan, options))
+
+
+@pytest.mark.parametrize("block", [*FEW, *(pytest.param(name, marks=pytest.mark.slow) for name in MANY)])
+def test_a_sewing_sheet_leaves_nothing_in_english(block):
+    said = text_of("sewing-sheet", block, "text", STRANGE)
+    assert LETTER in said
+    assert english_in(said, plan_of(block)) == []
+
+
+@pytest.mark.parametrize("block", ["bears-paw", "drunkards-path"])
+def test_a_page_of_html_leaves_nothing_in_english(block):
+    page = text_of("sewing-sheet", block, "html", STRANGE)
+    assert english_in(seen_or_heard(page), plan_of(block)) == []
+    assert '<html lang="xx"' in page
+
+
+FORMS = [(output.name, form) for output in OUTPUTS.values() for form in output.formats if form in ("text", "svg")]
+
+
+@pytest.mark.parametrize(("output", "form"), FORMS)
+def test_no_output_leaves_anything_in_english(output, form):
+    for block in ("bears-paw", "drunkards-path"):
+        try:
+            said = text_of(output, block, form, STRANGE)
+        except CannotMakeError:
+            continue
+        seen = seen_or_heard(said) if form == "svg" else said
+        assert english_in(seen, plan_of(block)) == [], block
+
+
+def test_spanish_finds_every_sentence_that_a_sheet_says():
+    spanish, missed = find_language("es"), []
+
+    def look_up(wanted, count):
+        said = spanish.look_up(wanted, count)
+        if said in (wanted.text, wanted.plural) and re.search("[a-z]{3}", re.sub(r"\{\w+\}", "", wanted.text)):
+            missed.append(wanted.text)
+        return said
+
+    for block in FEW:
+        text_of("sewing-sheet", block, "text", Language("es", look_up))
+    assert missed == []
+
+
+def test_a_sheet_says_its_language_to_browsers():
+    assert '<html lang="es"' in text_of("sewing-sheet", "nine-patch", "html", find_language("es"))
+    assert '<html lang="en"' in text_of("sewing-sheet", "nine-patch", "html", find_language("en"))
+
+
+def test_the_same_ticks_count_in_every_language():
+    key = re.compile(r'data-ticks="([^"]*)"')
+    pages = (text_of("sewing-sheet", "nine-patch", "html", find_language(code)) for code in ("en", "es"))
+    assert len({key.search(page)[1] for page in pages}) == 1
+
+
+def test_metric_lengths_have_a_decimal_comma_in_spanish():
+    said = text_of("cutting-list", "drunkards-path", "text", find_language("es"))
+    assert not re.search(r"\d\.\d", said)
