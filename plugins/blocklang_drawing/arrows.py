@@ -1,11 +1,22 @@
 """Arrows as plain paths: a shaft, and a head at one end or both."""
 
 import math
+from collections.abc import Iterable
 
-from blocklang_drawing.shapes import Arrow, Paint, Path, Place, polygon, polyline
+from blocklang_drawing.shapes import Arrow, Paint, Path, Place, Trail, polygon, polyline
 
 _SLIM = 0.42  # half the width of a head, as a part of its length
 _HALO = 1.3
+
+
+def paths_of_arrows(arrows: Iterable[Arrow]) -> tuple[Path, ...]:
+    """Return the paths that draw several arrows: all halos first, so that none of them lies on another arrow."""
+    drawn: tuple[dict[Paint, list[Trail]], ...] = ({}, {}, {}, {})
+    for arrow in arrows:
+        paths = arrow_paths(arrow)
+        for layer, path in zip(drawn[-len(paths) :], paths, strict=True):
+            layer.setdefault(path.paint, []).extend(path.trails)
+    return tuple(Path(tuple(trails), paint) for layer in drawn for paint, trails in layer.items())
 
 
 def arrow_paths(arrow: Arrow) -> tuple[Path, ...]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from blocklang.block import Patch
 from blocklang.plan import SewingPlan
 from blocklang.thickness import Folded, Layer
-from blocklang_drawing.frame import Frame
+from blocklang_drawing.frame import Bounds, Frame
 from blocklang_drawing.shapes import Paint, Path, Shape, Trail, polygon
 from blocklang_drawing.stripes import stripe_rings
 from blocklang_drawing.theme import Theme
@@ -47,8 +47,40 @@ def paint_folded(plan: SewingPlan, folded: Folded, frame: Frame, theme: Theme) -
     """Return all layers, the front first, so that what is painted last lies uppermost on the back."""
     tints = Tints(theme)
     line = Paint(stroke=theme.ink, width=max(0.3, min(theme.line, plan.block.seam_allowance * frame.scale * LINE)))
-    allowances = (_allowance(plan, layer, frame, tints, line) for layer in folded.layers if not layer.is_body)
-    return (*_bodies(plan, frame, tints, line), *allowances)
+    allowances = [_allowance(plan, layer, frame, tints, line) for layer in folded.layers if not layer.is_body]
+    return (*_bodies(plan, frame, tints, line), *_together(allowances))
+
+
+def _together(paths: list[Path]) -> tuple[Path, ...]:
+    """Return paths drawn as few: what lies under nothing that comes before it is drawn with others of its paint."""
+    heights = _heights([_bounds(path) for path in paths])
+    found: dict[tuple[int, Paint], list[Trail]] = {}
+    for height, path in sorted(zip(heights, paths, strict=True), key=lambda each: each[0]):
+        found.setdefault((height, path.paint), []).extend(path.trails)
+    return tuple(Path(tuple(trails), paint) for (_, paint), trails in found.items())
+
+
+def _heights(boxes: list[Bounds]) -> list[int]:
+    """Return how many others each box lies upon: those before it that it touches, and what they lie upon."""
+    import numpy
+    from shapely import STRtree, box
+
+    if not boxes:
+        return []
+    shapes = box(*numpy.array(boxes).T)
+    heights = [0] * len(boxes)
+    upper, lower = STRtree(shapes).query(shapes, predicate="intersects")
+    before = lower < upper
+    pairs = numpy.stack((upper[before], lower[before]), axis=1)
+    for above, below in sorted(pairs.tolist()):
+        heights[above] = max(heights[above], heights[below] + 1)
+    return heights
+
+
+def _bounds(path: Path) -> Bounds:
+    places = [place for trail in path.trails for place in (trail.start, *(s.end for s in trail.stretches))]
+    xs, ys, half = [x for x, _ in places], [y for _, y in places], path.paint.width / 2
+    return min(xs) - half, min(ys) - half, max(xs) + half, max(ys) + half
 
 
 def _bodies(plan: SewingPlan, frame: Frame, tints: Tints, line: Paint) -> tuple[Path, ...]:

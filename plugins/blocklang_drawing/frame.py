@@ -59,7 +59,10 @@ class Frame:
 
     def ring(self, places: "tuple[tuple[float, float], ...]") -> tuple[Place, ...]:
         """Return several places at once."""
-        return tuple(map(self.at, places))
+        if self.turn or self.mirrored:
+            return tuple(map(self.at, places))
+        (low, _, _, high), scale, left, top = self.bounds, self.scale, self.left, self.top
+        return tuple((left + (x - low) * scale, top + (high - y) * scale) for x, y in places)
 
     def _stretch(self, edge: Edge) -> LineTo | ArcTo:
         if edge.arc is None:

@@ -68,8 +68,9 @@ def _open_side(
     left, right = ({patch for index in group for patch in parts[index]} for group in (first, second))
     apart = [
         _across(graph, segment.index, segment.left in left)
-        for segment in graph.seams
-        if segment.index not in sewn and ({*segment.patches} & left and {*segment.patches} & right)
+        for segment in graph.segments
+        if ((segment.left in left and segment.right in right) or (segment.right in left and segment.left in right))
+        and segment.index not in sewn
     ]
     if not apart:
         return 0.0, 0.0

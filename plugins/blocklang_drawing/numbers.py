@@ -1,5 +1,7 @@
 """The one place that writes a number into a drawing."""
 
+from functools import lru_cache
+
 DECIMALS = 2
 
 
@@ -9,6 +11,7 @@ def write_number(value: float) -> str:
     return "0" if text in ("-0", "") else text
 
 
+@lru_cache(maxsize=1 << 16)
 def write_place(place: tuple[float, float]) -> str:
-    """Return a place as SVG writes it."""
+    """Return a place as SVG writes it; corners are shared, so that most places are asked for again."""
     return f"{write_number(place[0])} {write_number(place[1])}"

@@ -3,9 +3,10 @@
 Only #rrggbb colours and plain attributes are written, so that browsers, cairo and typst draw the same picture.
 """
 
+from itertools import groupby
 from typing import TYPE_CHECKING, Protocol
 
-from blocklang_drawing.arrows import arrow_paths
+from blocklang_drawing.arrows import paths_of_arrows
 from blocklang_drawing.numbers import write_number, write_place
 from blocklang_drawing.shapes import ArcTo, Arrow, Dot, Drawing, Group, LineTo, Paint, Path, Shape, Text, Trail, Window
 from blocklang_drawing.type_widths import clean_text
@@ -31,11 +32,18 @@ def to_svg(drawing: Drawing, *, declaration: bool = True) -> str:
     sheet = svgwrite.Drawing(size=(f"{width}pt", f"{height}pt"), viewBox=f"0 0 {width} {height}", debug=False)
     sheet.attribs.update({"role": "img", "font-family": drawing.font})
     sheet.set_desc(title=clean_text(drawing.title))
-    for shape in drawing.shapes:
-        _add(sheet, sheet, shape)
+    _add_all(sheet, sheet, drawing.shapes)
     text: str = sheet.tostring()
     text = text.replace("<defs />", "")
     return '<?xml version="1.0" encoding="UTF-8"?>\n' + text + "\n" if declaration else text
+
+
+def _add_all(sheet: "SvgDrawing", parent: Parent, shapes: tuple[Shape, ...]) -> None:
+    for are_arrows, together in groupby(shapes, key=lambda shape: isinstance(shape, Arrow)):
+        found = tuple(together)
+        arrows = [shape for shape in found if isinstance(shape, Arrow)]
+        for shape in paths_of_arrows(arrows) if are_arrows else found:
+            _add(sheet, parent, shape)
 
 
 def _add(sheet: "SvgDrawing", parent: Parent, shape: Shape) -> None:
@@ -47,9 +55,6 @@ def _add(sheet: "SvgDrawing", parent: Parent, shape: Shape) -> None:
             parent.add(sheet.circle(at, write_number(shape.radius), **_attributes(shape.paint)))
         case Text():
             _add_text(sheet, parent, shape)
-        case Arrow():
-            for path in arrow_paths(shape):
-                _add_path(sheet, parent, path)
         case Group():
             _add_group(sheet, parent, shape)
         case Window():
@@ -65,8 +70,7 @@ def _add_group(sheet: "SvgDrawing", parent: Parent, group: Group) -> None:
     inner = sheet.g(**({"class_": group.mark} if group.mark else {}))
     if group.title:
         inner.set_desc(title=clean_text(group.title))
-    for shape in group.shapes:
-        _add(sheet, inner, shape)
+    _add_all(sheet, inner, group.shapes)
     parent.add(inner)
 
 
@@ -76,8 +80,7 @@ def _add_window(sheet: "SvgDrawing", parent: Parent, window: Window) -> None:
     inner = sheet.svg([write_number(number) for number in window.at], size, viewBox=f"{onto} {' '.join(size)}")
     if window.title:
         inner.set_desc(title=clean_text(window.title))
-    for shape in window.shapes:
-        _add(sheet, inner, shape)
+    _add_all(sheet, inner, window.shapes)
     parent.add(inner)
 
 
