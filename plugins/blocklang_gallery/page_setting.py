@@ -2,13 +2,17 @@
 
 import re
 from base64 import b64encode
+from functools import cache
 from hashlib import sha256
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from blocklang_drawing import clean_text
 
 from blocklang.hooks import OutputOptions
 from blocklang_gallery.asking import MOST_SIZES
+
+if TYPE_CHECKING:
+    from jinja2 import Environment
 
 #: "3 1/2 in" is one thing: no line ends inside it.
 _ONE_THING = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|cm|mm)\b)")
@@ -16,6 +20,19 @@ _ONE_THING = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|cm|mm)\b)")
 
 def set_page(template: str, script: str, options: OutputOptions, **told: object) -> str:
     """Return a self-contained page from a template and its script."""
+    from markupsafe import Markup
+
+    pages = _pages()
+    style = Markup(pages.get_template("look.css.j2").render(paper=options.paper.value, sizes=MOST_SIZES))  # noqa: S704 - ours
+    code = Markup(pages.get_template(script).render())  # noqa: S704 - ours
+    policy = policy_for(style=style, script=code)
+    return pages.get_template(template).render(
+        policy=policy, style=style, script=code, large=options.large_print, **told
+    )
+
+
+@cache  # one process sets many pages, and compiling the templates takes longer than filling them
+def _pages() -> "Environment":
     from jinja2 import Environment, PackageLoader, StrictUndefined
     from markupsafe import Markup
 
@@ -27,13 +44,8 @@ def set_page(template: str, script: str, options: OutputOptions, **told: object)
         lstrip_blocks=True,
         finalize=_finished,
     )
-    style = Markup(pages.get_template("look.css.j2").render(paper=options.paper.value, sizes=MOST_SIZES))  # noqa: S704 - ours
-    code = Markup(pages.get_template(script).render())  # noqa: S704 - ours
-    policy = policy_for(style=style, script=code)
     pages.filters["drawing"] = Markup  # made by to_svg, which escapes
-    return pages.get_template(template).render(
-        policy=policy, style=style, script=code, large=options.large_print, **told
-    )
+    return pages
 
 
 def policy_for(*, style: str, script: str) -> str:

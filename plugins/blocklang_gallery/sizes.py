@@ -63,14 +63,16 @@ def tell_sizes(block: BlockAtHand, own: SewingPlan, asked: tuple[Size, ...], uni
 def tell_size(plan: SewingPlan, written: str, unit: LengthUnit) -> SizeTold:
     """Tell one size."""
     block, facts = plan.block, facts_of(plan.assembly)
-    margin = 2 * block.seam_allowance
-    unfinished = (block.size[0] + margin, block.size[1] + margin)
+    whole = plan.units[-1].measures
     return SizeTold(
         written=written,
         label=words.size_label(*_sides(block.size, unit), own=not written),
         heading=words.size_heading(block.name, say_size(block.size, facts.shape, unit)),
         sentences=words.size_sentences(
-            say_size(unfinished, facts.shape, unit), say_measure(facts.smallest, unit), plan.cutting.options, unit
+            say_size(whole, facts.shape, unit) if whole else "",
+            say_measure(facts.smallest, unit),
+            plan.cutting.options,
+            unit,
         ),
         fabrics=tuple(_cutting(plan, need, unit) for need in plan.cutting.needs),
         strip_sets=tuple(describe_strip_set(made, unit) for made in plan.cutting.strip_sets),

@@ -175,10 +175,12 @@ def size_heading(name: str, size: str) -> str:
 
 
 def size_sentences(unfinished: str, narrowest: str, options: CuttingOptions, unit: LengthUnit) -> tuple[str, ...]:
-    """Say what a block of one size measures before it is sewn on, and what its cutting is for."""
+    """Say what a block of one size measures before it is sewn on ("" where that is no width and height), and more."""
     blocks = "one block" if options.copies == 1 else f"{options.copies} blocks"
+    measures = (f"It measures {unfinished} before it is sewn to anything else.",) if unfinished else ()
     return (
-        f"It measures {unfinished} before it is sewn to anything else, and its narrowest patch finishes {narrowest} wide.",
+        *measures,
+        f"Its narrowest patch finishes {narrowest} wide.",
         f"The cutting is for {blocks}, from fabric {format_measure(options.usable_width, unit)} wide between the selvages.",
     )
 

@@ -79,3 +79,12 @@ def write_gallery(folder: Path, files: dict[str, bytes]) -> None:
     for name, data in files.items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_bytes(data)
+
+
+SMALL = ("whirl", "eight-pointed-star", "nine-patch", "ohio-star", "drunkards-path", "harbour-sampler")
+
+
+@cache
+def small_gallery() -> dict[str, bytes]:
+    """Return the files of a gallery of six blocks, without sheets."""
+    return gallery_of([of_library(name) for name in SMALL], options_of("sheets=no"))

@@ -69,3 +69,12 @@ def test_every_fabric_and_every_measured_step_is_told_in_every_size(name):
         assert [fabric.number for fabric in one.fabrics] == list(range(len(plan.block.fabrics)))
         assert [number for number, _, _ in one.steps] == [step.number for step in plan.steps if step.measures]
         assert all(fabric.lines for fabric in one.fabrics)
+
+
+def test_what_has_no_width_and_height_is_not_given_any():
+    told_of = {
+        name: tell_sizes(block := of_library(name), block.plan(), (), INCH).sizes[0].sentences
+        for name in ("hexagon-flower-7", "whirl")
+    }
+    assert not told_of["hexagon-flower-7"][0].startswith("It measures")
+    assert told_of["whirl"][0] == "It measures 9 1/2 in square before it is sewn to anything else."
