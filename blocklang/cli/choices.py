@@ -42,10 +42,14 @@ def _names_in(path: str) -> list[str]:
 
 
 def complete_outputs(_: click.Context, __: click.Parameter, incomplete: str) -> list[CompletionItem]:
-    """Offer the names of the outputs."""
+    """Offer the names of the outputs, also after a comma, and behind a dot the formats of one."""
     from blocklang.cli.plugged import Plugged
 
-    return [CompletionItem(o.name, help=o.summary) for o in Plugged().outputs() if o.name.startswith(incomplete)]
+    before, comma, last = incomplete.rpartition(",")
+    words = [(one.name, one.summary) for one in Plugged().outputs()]
+    if "." in last:
+        words = [(f"{one.name}.{form}", one.summary) for one in Plugged().outputs() for form in one.formats]
+    return [CompletionItem(f"{before}{comma}{name}", help=told) for name, told in words if name.startswith(last)]
 
 
 def file_argument(command: Command) -> Command:

@@ -1,6 +1,6 @@
 """A block that is watched: the files that it is drawn with, and what a change of them means to whoever sews it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
@@ -24,6 +24,10 @@ class Followed:
     data: bytes
     plan: "SewingPlan | None" = None
     version: "Version | None" = None
+
+    def changed(self, now: Mapping[str, Stamp]) -> Iterator[str]:
+        """Return its files that are not as they were when it was last looked at."""
+        return (path for path, stamped in self.stamps.items() if now.get(path) != stamped)
 
     def take(self, plan: "SewingPlan | None") -> None:
         """Keep a new plan."""

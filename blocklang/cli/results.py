@@ -98,6 +98,12 @@ class Results:
         """Say how it went, where there is more than one result, and return the exit code."""
         if len(jobs) > 1:
             made, where = len(jobs) - len(self.missing), f" in {self.folder}" if self.folder is not None else ""
-            lost = f"; not made: {', '.join(job.told for job in self.missing)}" if self.missing else ""
-            say(f"Made {made} of {len(jobs)}{where}{lost}.")
+            say(f"Made {made} of {len(jobs)}{where}{'; not made: ' if self.missing else ''}{self._lost()}.")
         return self.code
+
+    def _lost(self) -> str:
+        """Name what is not made, output by output."""
+        lost: dict[str, list[str]] = {}
+        for job in self.missing:
+            lost.setdefault(job.wanted.name, []).extend([job.item.stem] if job.item is not None else [])
+        return "; ".join(f"{name} of {', '.join(stems)}" if stems else name for name, stems in lost.items())

@@ -27,7 +27,7 @@ def watch(errand: Errand, plugged: Plugged, names: tuple[Named, ...]) -> int:
     """Make everything, and again what changes, until the person ends it, which is no fault."""
     if STDIN in errand.files or Path(errand.place) == STDOUT:
         raise click.UsageError("Only files are watched, and what is made goes into files: name them.")
-    watched = _Watch(errand, plugged, names)
+    watched = Watch(errand, plugged, names)
     before = signal.signal(signal.SIGTERM, signal.default_int_handler)  # nothing is left half-written then either
     try:
         watched.make_new()
@@ -42,7 +42,7 @@ def watch(errand: Errand, plugged: Plugged, names: tuple[Named, ...]) -> int:
 
 
 @dataclass(slots=True)
-class _Watch:
+class Watch:
     """What is watched: every block as it was last seen, and the stamps of all files and folders that matter."""
 
     errand: Errand
@@ -51,14 +51,15 @@ class _Watch:
     stamps: dict[str, Stamp] = field(default_factory=dict)
     followed: dict[str, Followed] = field(default_factory=dict)
     written: dict[Path, Job] = field(default_factory=dict)
+    others_came: bool = False
 
     def make_new(self) -> None:
         """Make again whatever is drawn with a file that changed; what cannot be made is told, and waited for."""
         now = stamps(self.stamps)
-        changed = {path for path, stamp in now.items() if stamp != self.stamps[path]}
+        self.others_came |= any(Path(path).is_dir() for path in now if now[path] != self.stamps[path])
         self.stamps = now
         try:
-            self._make(Walk(self.plugged), changed)
+            self._make(Walk(self.plugged), {path for one in self.followed.values() for path in one.changed(now)})
         except CommandFault as fault:
             say(str(fault))
         except click.ClickException as fault:
@@ -68,6 +69,7 @@ class _Watch:
         layout = lay_out(self.errand, walk.library, self.names)
         bench = Bench(walk, self.errand.asked)
         again = [index for index, item in enumerate(layout.items) if self._is_new(item, bench, changed)]
+        self.others_came = False
         jobs = tuple(job for index in again for job in layout.by_item[index]) + (layout.documents if again else ())
         with going_through(len(jobs)) as going:
             known = set(self.plugged.diagnostics)
@@ -80,10 +82,12 @@ class _Watch:
         results.close(jobs)
 
     def _is_new(self, item: Item, bench: Bench, changed: set[str]) -> bool:
-        """Say whether a block is to be made again, and take note of the files that it is drawn with."""
+        """Say whether a block is to be made again, and take note of the files that it is drawn with.
+
+        One with errors may wait for a file that was not there, so it is tried again when one has come.
+        """
         known = self.followed.get(item.file)
-        others_came = any(Path(path).is_dir() for path in changed)
-        if known is not None and not changed.intersection(known.stamps) and not (others_came and known.plan is None):
+        if known is not None and not changed.intersection(known.stamps) and (known.plan or not self.others_came):
             return False
         files = files_of(item, bench.walk)
         self.stamps |= files.stamps | stamps(str(Path(path).parent) for path in files.stamps)

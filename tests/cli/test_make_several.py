@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from blocklang.cli.choices import complete_outputs
 from blocklang.hooks import OutputFile, Setting
 from tests.cli.conftest import GOOD
 from tests.plugins.strangers import an_output
@@ -90,9 +91,7 @@ def test_what_fails_keeps_nothing_else_from_being_written(command, good, marsh, 
     ran = command("make", "tide-table,sunk,book", bad, good, marsh, "-o", "class")
     assert ran.code == 1
     assert "The output `sunk` cannot be made of good" in ran.err
-    assert ran.err.endswith(
-        "Made 2 of 7 in class; not made: tide-table of bad, sunk of bad, sunk of good, sunk of marsh, book.\n"
-    )
+    assert ran.err.endswith("Made 2 of 7 in class; not made: tide-table of bad; sunk of bad, good, marsh; book.\n")
     assert list(files_in(folder / "class")) == ["good-tide-table.txt", "marsh-tide-table.txt"]
 
 
@@ -188,3 +187,15 @@ def test_empty_folder_is_told(command, folder) -> None:
     (folder / "empty").mkdir()
     ran = command("make", "tide-table", "empty", "-o", "class")
     assert (ran.code, ran.err) == (2, "There is no block in `empty`.\n")
+
+
+@pytest.mark.parametrize(
+    ("typed", "offered_words"),
+    [
+        ("b", ["buoy-list", "book"]),
+        ("sunk,bu", ["sunk,buoy-list"]),
+        ("sunk,buoy-list.", ["sunk,buoy-list.txt", "sunk,buoy-list.csv"]),
+    ],
+)
+def test_shell_completes_outputs_after_a_comma_and_their_formats(typed, offered_words) -> None:
+    assert [item.value for item in complete_outputs(None, None, typed)] == offered_words

@@ -10,7 +10,13 @@ from pathlib import Path
 
 import pytest
 
+from blocklang.cli.asked import Asked, Errand
+from blocklang.cli.plugged import Plugged
+from blocklang.cli.wanted import Named
+from blocklang.cli.watching import Watch
+from blocklang.hooks import OutputFile
 from tests.cli.conftest import GOOD
+from tests.plugins.strangers import an_output
 
 #: Seconds to wait for what should come within one or two; the machines that tests run on are busy.
 PATIENCE = 60
@@ -120,6 +126,59 @@ def test_placed_file_counts_as_part_of_the_block(watching, good, folder) -> None
     assert "".join(watch.said).count("Wrote class/good-diagram.svg") == 1  # nothing in it changed
 
     assert watch.end(signal.SIGTERM) == 0
+
+
+@pytest.fixture
+def watch_here(monkeypatch, folder) -> Callable[..., Watch]:
+    """Set up a watch in this process, which looks when it is told to."""
+
+    def set_up(*files: str) -> Watch:
+        output = an_output("names", make=lambda plan, options: (OutputFile("", plan.block.name.encode()),))
+        return Watch(Errand(Asked(), "names", files, "class/"), Plugged(), (Named(output),))
+
+    return set_up
+
+
+def test_change_is_not_forgotten_while_another_file_is_away(watch_here, good, folder, capfd) -> None:
+    marsh = good.with_name("marsh.block")
+    marsh.write_text(GOOD)
+    watch = watch_here("good.block", "marsh.block")
+    watch.make_new()
+    capfd.readouterr()
+    good.write_text(GOOD.replace("Harbour Steps", "Harbour Stairs"))
+    text = marsh.read_text()
+    marsh.unlink()
+    watch.make_new()
+    assert capfd.readouterr().err.startswith("There is no file `marsh.block`.")
+    marsh.write_text(text)
+    watch.make_new()
+    assert capfd.readouterr().err == "good: now called “Harbour Stairs”.\nWrote class/good.txt\n"
+    assert (folder / "class" / "good.txt").read_bytes() == b"Harbour Stairs"
+
+
+def test_file_that_is_saved_as_it_was_makes_nothing(watch_here, good, folder, capfd) -> None:
+    watch = watch_here("good.block")
+    watch.make_new()
+    (folder / "class" / "good.txt").unlink()
+    capfd.readouterr()
+    good.write_text(GOOD)
+    watch.make_new()
+    watch.make_new()
+    assert capfd.readouterr().err == ""
+    assert list((folder / "class").iterdir()) == []
+
+
+def test_file_that_somebody_else_wrote_meanwhile_is_left_as_it_is(watch_here, good, folder, capfd) -> None:
+    (folder / "more").mkdir()
+    (folder / "more" / "reed.block").write_text(GOOD)
+    watch = watch_here("more", "good.block")
+    watch.make_new()
+    (folder / "class" / "sedge.txt").write_bytes(b"mine")
+    (folder / "more" / "sedge.block").write_text(GOOD)
+    watch.make_new()
+    err = capfd.readouterr().err
+    assert "`class/sedge.txt` is there already, and is left as it is; --force writes over it." in err
+    assert (folder / "class" / "sedge.txt").read_bytes() == b"mine"
 
 
 @pytest.mark.parametrize(
