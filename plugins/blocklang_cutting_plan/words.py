@@ -177,7 +177,9 @@ def cut(piece: Piece, cut: SubCuts, strip: PlannedStrip, letter: str, unit: Leng
     )
     if cut.width >= strip.width:
         return said
-    return joined((said, say("trimmed to {width} wide", width=measure(cut.width, unit))), ", ")
+    width = measure(cut.width, unit)
+    trimmed = say_number("trimmed to {width} wide", "trimmed to {width} wide", cut.count, width=width)
+    return joined((said, trimmed), ", ")
 
 
 def _straight(cut: SubCuts, letter: str, unit: LengthUnit) -> str:

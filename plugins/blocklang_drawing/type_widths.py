@@ -201,6 +201,8 @@ _BOLD = (
     838,
 )
 _ELSE, _ELSE_BOLD, _FULL = 720, 800, 1050
+#: Signs of other languages and of measures that are narrower than that, regular and bold.
+_SIGNS = {"«": (612, 645), "»": (612, 645), "¿": (531, 580), "¡": (401, 456), "″": (400, 500)}
 _FIRST = 32
 
 
@@ -239,8 +241,13 @@ def _width(character: str, bold: bool) -> int:
     index = ord(character) - _FIRST
     if 0 <= index < len(table):
         return table[index]
+    if character in _SIGNS:
+        return _SIGNS[character][bold]
     if unicodedata.combining(character):
         return 0
+    letter = unicodedata.normalize("NFD", character)[0]
+    if letter != character:
+        return _width(letter, bold)
     if unicodedata.east_asian_width(character) in "FW" or ord(character) > 0x2FFF:
         return _FULL
     return _ELSE_BOLD if bold else _ELSE
