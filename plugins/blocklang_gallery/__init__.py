@@ -2,7 +2,17 @@
 
 from typing import TYPE_CHECKING
 
-from blocklang.hooks import BlockAtHand, FolderMaker, Output, OutputFile, OutputOptions, Setting, Share, hookimpl
+from blocklang.hooks import (
+    BlockAtHand,
+    CannotMakeError,
+    FolderMaker,
+    Output,
+    OutputFile,
+    OutputOptions,
+    Setting,
+    Share,
+    hookimpl,
+)
 
 if TYPE_CHECKING:
     from blocklang_gallery.cards import Card
@@ -32,7 +42,11 @@ def make_block_page(block: BlockAtHand, options: OutputOptions) -> Share | None:
     from blocklang_gallery.asking import read_choices
     from blocklang_gallery.block_page import make_page
 
-    return make_page(block, options, read_choices(options))
+    try:
+        choices = read_choices(options)
+    except CannotMakeError:
+        return Share()  # told once, by the first page, and not for every block
+    return make_page(block, options, choices)
 
 
 def make_first_page(cards: "tuple[Card, ...]", options: OutputOptions) -> tuple[OutputFile, ...]:
