@@ -39,7 +39,7 @@ from blocklang_drawing.shapes import (
     Window,
     polygon,
 )
-from blocklang_drawing.step_picture import draw_step
+from blocklang_drawing.step_picture import LaidStep, draw_step, lay_step
 from blocklang_drawing.strip_set_picture import draw_strip_set
 from blocklang_drawing.stripes import stripe_rings
 from blocklang_drawing.svg import to_svg
@@ -65,6 +65,7 @@ __all__ = [
     "FullSize",
     "Group",
     "KeyEntry",
+    "LaidStep",
     "LineTo",
     "Mark",
     "PageWords",
@@ -95,6 +96,7 @@ __all__ = [
     "fold_back_of",
     "frame_for",
     "lay_on_pages",
+    "lay_step",
     "lies_of",
     "lines_of",
     "pages_to_pdf",

@@ -1,8 +1,9 @@
 """The marks of a step: the seam line on both units, where it stops, where it runs to the raw edge, where it turns."""
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import combinations, groupby
 
 from blocklang.geometry import Point
 from blocklang.graph import PatchGraph
@@ -17,6 +18,8 @@ from blocklang_drawing.theme import Theme
 DOT, PIVOT, TICK, SHORTEST_TICK = 3.6, 5.2, 4.5, 2.0
 _SEAM, _HALO = 1.7, 1.5
 DASH = (5.0, 2.5)
+#: Where many marks crowd, they are drawn smaller, but no smaller than this.
+SMALLEST = 0.55
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,15 +35,35 @@ def draw_seam_marks(frame: Frame, graph: PatchGraph, laid: LaidApart, theme: The
     """Return the marks of every join of a step, on each of its units."""
     shapes: list[Shape] = []
     allowance = graph.block.seam_allowance * frame.scale
+    size = _size(frame, graph, laid)
     for join in laid.joins:
-        touching = [contact for contact in laid.contacts if contact.join == join.index]
-        sides = [_side(frame, graph, laid, touching, on_left) for on_left in (True, False)]
+        touching = _touching(laid, join)
         shapes.extend(_links(frame, laid, join, touching, theme))
-        for runs in sides:
-            shapes.extend(_seam(runs, join, allowance, theme))
-        shapes.extend(_pivots(frame, graph, laid, join, touching, theme))
+        for runs in _sides(frame, graph, laid, touching):
+            shapes.extend(_seam(runs, join, allowance, theme, size))
+        shapes.extend(draw_pivot(at, theme, size) for at in _pivots(frame, graph, laid, join, touching))
         shapes.extend(_quarter_ticks(frame, graph, laid, touching, theme))
     return tuple(shapes)
+
+
+def _touching(laid: LaidApart, join: PlanJoin) -> list[Contact]:
+    return [contact for contact in laid.contacts if contact.join == join.index]
+
+
+def _size(frame: Frame, graph: PatchGraph, laid: LaidApart) -> float:
+    """Return the size of dots and lozenges, 1 unless two of them would touch."""
+    places = sorted({(round(x, 2), round(y, 2)) for x, y in _marked(frame, graph, laid)})
+    nearest = min((math.dist(a, b) for a, b in combinations(places, 2)), default=math.inf)
+    return max(SMALLEST, min(1.0, nearest / (2 * PIVOT + 2.5)))
+
+
+def _marked(frame: Frame, graph: PatchGraph, laid: LaidApart) -> Iterator[Place]:
+    """Yield where dots and lozenges stand."""
+    for join in laid.joins:
+        touching = _touching(laid, join)
+        for runs in _sides(frame, graph, laid, touching):
+            yield from (end.at for end in (seam_ends(runs[0], runs[-1], join) if runs else ()) if end.stops)
+        yield from _pivots(frame, graph, laid, join, touching)
 
 
 def seam_ends(run_first: tuple[Place, ...], run_last: tuple[Place, ...], join: PlanJoin) -> tuple[SeamEnd, SeamEnd]:
@@ -51,10 +74,10 @@ def seam_ends(run_first: tuple[Place, ...], run_last: tuple[Place, ...], join: P
     )
 
 
-def draw_seam_end(end: SeamEnd, allowance: float, theme: Theme) -> tuple[Shape, ...]:
+def draw_seam_end(end: SeamEnd, allowance: float, theme: Theme, size: float = 1.0) -> tuple[Shape, ...]:
     """Return a filled dot at a stop, or the seam drawn on to the raw edge with an open tick across it."""
     if end.stops:
-        return (Dot(end.at, DOT, Paint(theme.ink, theme.paper, 1.2)),)
+        return (Dot(end.at, DOT * size, Paint(theme.ink, theme.paper, 1.2 * size)),)
     raw = (end.at[0] + end.heading[0] * allowance, end.at[1] + end.heading[1] * allowance)
     half = max(SHORTEST_TICK, min(TICK, allowance))
     across = (-end.heading[1] * half, end.heading[0] * half)
@@ -63,11 +86,17 @@ def draw_seam_end(end: SeamEnd, allowance: float, theme: Theme) -> tuple[Shape, 
     return _haloed(trails, allowance, theme, ())
 
 
-def draw_pivot(at: Place, theme: Theme) -> Path:
+def draw_pivot(at: Place, theme: Theme, size: float = 1.0) -> Path:
     """Return the open lozenge of a pivot: another shape than a stop, since cloth may be as dark as a dot."""
-    x, y = at
-    ring = ((x, y - PIVOT), (x + PIVOT, y), (x, y + PIVOT), (x - PIVOT, y))
-    return Path((polygon(ring),), Paint(theme.paper, theme.ink, 1.5))
+    (x, y), reach = at, PIVOT * size
+    ring = ((x, y - reach), (x + reach, y), (x, y + reach), (x - reach, y))
+    return Path((polygon(ring),), Paint(theme.paper, theme.ink, 1.5 * size))
+
+
+def _sides(
+    frame: Frame, graph: PatchGraph, laid: LaidApart, touching: list[Contact]
+) -> tuple[list[tuple[Place, ...]], ...]:
+    return tuple(_side(frame, graph, laid, touching, on_left) for on_left in (True, False))
 
 
 def _side(
@@ -83,12 +112,14 @@ def _side(
     return runs
 
 
-def _seam(runs: list[tuple[Place, ...]], join: PlanJoin, allowance: float, theme: Theme) -> tuple[Shape, ...]:
+def _seam(
+    runs: list[tuple[Place, ...]], join: PlanJoin, allowance: float, theme: Theme, size: float
+) -> tuple[Shape, ...]:
     if not runs:
         return ()
     first, last = seam_ends(runs[0], runs[-1], join)
     lines = _haloed(tuple(map(polyline, runs)), allowance, theme, DASH)
-    return (*lines, *draw_seam_end(first, allowance, theme), *draw_seam_end(last, allowance, theme))
+    return (*lines, *draw_seam_end(first, allowance, theme, size), *draw_seam_end(last, allowance, theme, size))
 
 
 def _links(frame: Frame, laid: LaidApart, join: PlanJoin, touching: list[Contact], theme: Theme) -> tuple[Shape, ...]:
@@ -104,16 +135,14 @@ def _link(frame: Frame, laid: LaidApart, place: Point, contact: Contact) -> Trai
 
 
 def _pivots(
-    frame: Frame, graph: PatchGraph, laid: LaidApart, join: PlanJoin, touching: list[Contact], theme: Theme
-) -> tuple[Shape, ...]:
-    found: list[Shape] = []
+    frame: Frame, graph: PatchGraph, laid: LaidApart, join: PlanJoin, touching: list[Contact]
+) -> Iterator[Place]:
     for contact in touching:
         edge = graph.segments[contact.segment].edge
         end = edge.end if contact.forward else edge.start
         if end in join.pivots:
             sides = (contact.left, contact.right)
-            found.extend(draw_pivot(frame.at(laid.units[unit].moved(end)), theme) for unit in dict.fromkeys(sides))
-    return tuple(found)
+            yield from (frame.at(laid.units[unit].moved(end)) for unit in dict.fromkeys(sides))
 
 
 def _quarter_ticks(

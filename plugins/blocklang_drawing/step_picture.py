@@ -9,7 +9,7 @@ from blocklang_drawing import words
 from blocklang_drawing.dimensions import draw_dimensions, right_of_dimensions, room_for_dimensions
 from blocklang_drawing.frame import Bounds, Frame
 from blocklang_drawing.laying_apart import LaidApart, lay_apart
-from blocklang_drawing.placing import bounds_of, lying_straight, paint_units, place_unit
+from blocklang_drawing.placing import Placed, bounds_of, lying_straight, paint_units, place_unit
 from blocklang_drawing.pressing_arrows import pressed_runs, pressing_arrow
 from blocklang_drawing.seam_marks import draw_seam_marks
 from blocklang_drawing.shapes import Arrow, Drawing, Shape
@@ -31,6 +31,22 @@ class _Panels:
     height: float
 
 
+@dataclass(frozen=True, slots=True)
+class LaidStep:
+    """What the picture of a step shows, whatever its size: the units before and after, and how far they are turned."""
+
+    before: LaidApart
+    after: Placed
+    turn: float
+
+
+def lay_step(plan: SewingPlan, step: PlanStep) -> LaidStep:
+    """Lay out the first making of a step."""
+    made = plan.unit(step.makes[0])
+    after = place_unit(plan.graph, made.name, made.patches)
+    return LaidStep(lay_apart(plan, step), after, lying_straight(made.outline))
+
+
 def draw_step(
     plan: SewingPlan,
     step: PlanStep,
@@ -39,13 +55,16 @@ def draw_step(
     width: float = 470.0,
     height: float = 210.0,
     shown_in: LengthUnit = LengthUnit.INCH,
+    laid_out: LaidStep | None = None,
 ) -> Drawing:
-    """Return the picture of the first making of a step, as large as fits in the box (points)."""
-    laid = lay_apart(plan, step)
-    made = plan.unit(step.makes[0])
-    after = place_unit(plan.graph, made.name, made.patches)
+    """Return the picture of the first making of a step, as large as fits in the box (points).
+
+    `laid_out` may give the step laid out when it is drawn more than once.
+    """
+    if laid_out is None:
+        laid_out = lay_step(plan, step)
+    laid, after, turn = laid_out.before, laid_out.after, laid_out.turn
     room = room_for_dimensions(step.measures, theme, shown_in)
-    turn = lying_straight(made.outline)
     panels = _turned(_arrange(bounds_of(laid.units, turn), bounds_of((after,), turn), width, height, room), turn)
     shapes = (
         *paint_units(panels.before, plan.graph, laid.units, theme),

@@ -13,7 +13,7 @@ from blocklang_sewing_sheet.contents import Sheet, write_sheet
 from blocklang_sewing_sheet.keeping_together import kept_together
 from blocklang_sewing_sheet.marks import used_marks
 from blocklang_sewing_sheet.page_policy import policy_for
-from blocklang_sewing_sheet.pictures import ENLARGED, Picture, draw_narrow_steps, draw_pictures
+from blocklang_sewing_sheet.pictures import ENLARGED, Picture, draw_narrow_steps, draw_pictures, lay_steps
 from blocklang_sewing_sheet.ticks_key import ticks_key
 
 if TYPE_CHECKING:
@@ -47,10 +47,11 @@ def _what_it_says(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> dic
         "pictures_show": words.PICTURES_SHOW,
         "screen": screen_words.SCREEN,
     }
+    laid = lay_steps(plan)
     return {
         "sheet": sheet,
-        "pictures": draw_pictures(plan, options, sheet),
-        "narrow_steps": draw_narrow_steps(plan, options, sheet),
+        "pictures": draw_pictures(plan, options, sheet, laid),
+        "narrow_steps": draw_narrow_steps(plan, options, sheet, laid),
         **options.language.tell(told),
     }
 

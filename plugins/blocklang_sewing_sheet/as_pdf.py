@@ -9,7 +9,7 @@ from blocklang.plan import SewingPlan
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.contents import write_sheet
 from blocklang_sewing_sheet.marks import used_marks
-from blocklang_sewing_sheet.pictures import draw_pictures
+from blocklang_sewing_sheet.pictures import draw_pictures, lay_steps
 
 
 def write_pdf(plan: SewingPlan, options: OutputOptions) -> bytes:
@@ -19,7 +19,7 @@ def write_pdf(plan: SewingPlan, options: OutputOptions) -> bytes:
 
 def _data(plan: SewingPlan, options: OutputOptions) -> dict[str, object]:
     sheet, tell = write_sheet(plan, options), options.language.tell
-    pictures = draw_pictures(plan, options, sheet)
+    pictures = draw_pictures(plan, options, sheet, lay_steps(plan))
     return {
         "sheet": cleaned(asdict(sheet)),
         "pictures": asdict(pictures),

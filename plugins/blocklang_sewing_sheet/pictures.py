@@ -1,10 +1,11 @@
 """The pictures of the sheet, as SVG text with their size in points."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from blocklang_drawing import (
     Drawing,
+    LaidStep,
     Theme,
     clean_text,
     draw_block,
@@ -14,6 +15,7 @@ from blocklang_drawing import (
     draw_step,
     draw_strip_set,
     draw_swatch,
+    lay_step,
     theme_for,
     to_svg,
 )
@@ -32,7 +34,7 @@ NARROW_WIDTH, NARROW_HEIGHT = 222.0, 300.0
 #: How much larger the pictures of the steps are in large print, with the figures in them.
 ENLARGED = 1.3
 #: A block of more patches is drawn once: two pictures of each step would make the page slow to open.
-MOST_DRAWN_TWICE = 150
+MOST_DRAWN_TWICE = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,8 +69,13 @@ class Pictures:
     pressing: Picture
 
 
-def draw_pictures(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> Pictures:
-    """Return the pictures that go with the words of a plan's sheet."""
+def lay_steps(plan: SewingPlan) -> tuple[LaidStep, ...]:
+    """Lay out all steps, to be drawn in more than one size."""
+    return tuple(lay_step(plan, step) for step in plan.steps)
+
+
+def draw_pictures(plan: SewingPlan, options: OutputOptions, sheet: Sheet, laid: Sequence[LaidStep]) -> Pictures:
+    """Return the pictures that go with the words of a plan's sheet, its steps as they have been laid out."""
     block, theme = plan.block, theme_for(plan.block.fabrics, options.black_and_white, options.language)
     whole = _picture(
         theme, draw_block(block, theme, width=200.0, height=200.0), picture_words.tell_block(plan, sheet.fabrics)
@@ -83,7 +90,7 @@ def draw_pictures(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> Pic
         cuts=tuple(tuple(_cuts(plan, entry.id, theme, options)) for entry in sheet.fabrics),
         strip_sets=tuple(_strip_sets(plan, sheet, theme, options)),
         marks=tuple(_picture(theme, draw_mark(mark, theme), picture_words.MARKS[mark]) for mark in used_marks(plan)),
-        steps=tuple(_steps(plan, options, sheet, theme, STEP_WIDTH, STEP_HEIGHT)),
+        steps=tuple(_steps(plan, options, sheet, theme, laid, (STEP_WIDTH, STEP_HEIGHT))),
         pressing=_picture(
             theme, draw_pressing_map(plan, theme, width=290.0, height=290.0), picture_words.tell_pressing(plan)
         ),
@@ -105,20 +112,29 @@ def _strip_sets(plan: SewingPlan, sheet: Sheet, theme: Theme, options: OutputOpt
         yield _picture(theme, draw_strip_set(made, allowance, theme, options.unit), said)
 
 
-def draw_narrow_steps(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> tuple[Picture | None, ...]:
+def draw_narrow_steps(
+    plan: SewingPlan, options: OutputOptions, sheet: Sheet, laid: Sequence[LaidStep]
+) -> tuple[Picture | None, ...]:
     """Return the pictures of the steps for a narrow screen; None where the wide one does."""
     if len(plan.block.patches) > MOST_DRAWN_TWICE:
         return (None,) * len(plan.steps)
     theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
-    return tuple(_steps(plan, options, sheet, theme, NARROW_WIDTH, NARROW_HEIGHT))
+    return tuple(_steps(plan, options, sheet, theme, laid, (NARROW_WIDTH, NARROW_HEIGHT)))
 
 
 def _steps(
-    plan: SewingPlan, options: OutputOptions, sheet: Sheet, theme: Theme, width: float, height: float
+    plan: SewingPlan,
+    options: OutputOptions,
+    sheet: Sheet,
+    theme: Theme,
+    laid: Sequence[LaidStep],
+    room: tuple[float, float],
 ) -> Iterator[Picture]:
     scale = ENLARGED if options.large_print else 1.0
-    for step, entry in zip(plan.steps, sheet.steps, strict=True):
-        drawing = draw_step(plan, step, theme, width=width / scale, height=height, shown_in=options.unit)
+    for step, entry, out in zip(plan.steps, sheet.steps, laid, strict=True):
+        drawing = draw_step(
+            plan, step, theme, width=room[0] / scale, height=room[1], shown_in=options.unit, laid_out=out
+        )
         drawn = _picture(theme, drawing, picture_words.tell_step(plan, step, entry))
         yield replace(drawn, width=drawn.width * scale, height=drawn.height * scale)
 
