@@ -62,6 +62,7 @@ def theme_for(fabrics: Iterable[Fabric], black_and_white: bool = False, language
         quiet="#555555",
         paper="#ffffff",
         between="#a8a8a8",
+        language=language,
     )
 
 
