@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from fractions import Fraction
 from math import hypot
+from typing import NamedTuple
 
 from blocklang.language.arithmetic import angle, whole_number, work_out
 from blocklang.language.drawing import STILL, Motion, copied, flipping, numbered, turning
@@ -25,6 +26,13 @@ from blocklang.language.syntax import (
     WishLine,
 )
 from blocklang.limits import MOST_TURNS
+
+
+class Repeats(NamedTuple):
+    """How many members a group has, and how the first is moved to each other one, worked out when it is asked for."""
+
+    members: int
+    motion: Callable[[int], Motion]
 
 
 def draw_items(scope: Scope, items: tuple[Item, ...]) -> None:
@@ -88,21 +96,22 @@ def _misplaced(scope: Scope, item: Item) -> None:
 
 def _repeat(scope: Scope, group: Turn | Mirror) -> None:
     """Draw a group once and put down its members, numbered from 1."""
-    motions = _turns(scope, group) if isinstance(group, Turn) else _mirror(scope, group)
+    repeats = _turns(scope, group) if isinstance(group, Turn) else _mirror(scope, group)
     inner = Scope(scope.draft, scope)
     draw_items(inner, group.items)
     at = (group.start, group.start + len("turn" if isinstance(group, Turn) else "mirror"))
     drawn = inner.drawing
-    if motions is None or inner.broken:
+    if repeats is None or inner.broken:
         scope.broken = True
         return
     if not drawn.patches and not drawn.points:
         scope.draft.error("empty-group", "This group is empty", "It holds no patch and no point.", "Take it out.", at)
         return
-    count = len(motions)
+    count = repeats.members
     if not scope.has_room(count * len(drawn.patches), at, count * len(drawn.points), count * len(drawn.wishes)):
         return
-    for number, motion in enumerate(motions, 1):
+    for number in range(1, count + 1):
+        motion = repeats.motion(number - 1) if number > 1 else STILL
         scope.absorb(copied(drawn, motion, _numbering(number)), at)
         for name, place in inner.points.items():
             if place is None:  # reported where it was drawn, so that nothing needs to be said where it is used
@@ -117,7 +126,7 @@ def _numbering(number: int) -> Callable[[str], str]:
     return lambda name: numbered(name, number)
 
 
-def _turns(scope: Scope, turn: Turn) -> list[Motion] | None:
+def _turns(scope: Scope, turn: Turn) -> Repeats | None:
     count = whole_number(scope, turn.times, 2, MOST_TURNS, "A group is repeated")
     about = scope.point(turn.about)
     step = angle(scope, turn.by) if turn.by is not None else Fraction(360, count or 1)
@@ -127,10 +136,10 @@ def _turns(scope: Scope, turn: Turn) -> list[Motion] | None:
         found = "A turn by nothing lays every member on the first."
         scope.draft.error("no-turn", "This group does not turn", found, "", turn.by[-2:] if turn.by else turn.times[1:])
         return None
-    return [STILL if number == 0 else turning(about, step * number) for number in range(count)]
+    return Repeats(count, lambda number: turning(about, step * number))
 
 
-def _mirror(scope: Scope, mirror: Mirror) -> list[Motion] | None:
+def _mirror(scope: Scope, mirror: Mirror) -> Repeats | None:
     ends = points(scope, mirror.across)
     if ends is None:
         return None
@@ -140,4 +149,4 @@ def _mirror(scope: Scope, mirror: Mirror) -> list[Motion] | None:
         at = (mirror.across[0].start, mirror.across[1].end)
         scope.draft.error("same-point", "There is no direction here", found, "", at)
         return None
-    return [STILL, flipping(p, q)]
+    return Repeats(2, lambda _: flipping(p, q))
