@@ -14,7 +14,7 @@ from tests.fuzz.watching import Hang, in_time
 
 ROOT = Path(__file__).parents[2]
 FOLDERS = (ROOT / "blocklang", ROOT / "plugins")
-MOST_SECONDS = 60  # of processor time, since watching lines takes several times as long
+MOST_SECONDS = 30  # of processor time, since watching lines takes several times as long
 
 
 def lines_reached(name: str, corpus: Path) -> dict[str, int | str]:
