@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 import click
 
 from blocklang.cli.asked import Errand, language_for
+from blocklang.cli.folders import folder_for_results
 from blocklang.cli.jobs import Layout, lay_out
 from blocklang.cli.making import Bench
 from blocklang.cli.making_folders import make_folder
@@ -15,7 +16,7 @@ from blocklang.cli.technique_choices import asked_techniques
 from blocklang.cli.waiting import going_through
 from blocklang.cli.walking import Walk
 from blocklang.cli.wanted import named
-from blocklang.cli.writing import guard, require_parent
+from blocklang.cli.writing import guard
 
 if TYPE_CHECKING:
     from blocklang.plan import SewingPlan
@@ -35,13 +36,13 @@ def carry_out(errand: Errand) -> int:
         raise click.UsageError("Name the FILE to make it from.")
     layout = lay_out(errand, walk.library, names)
     if layout.folder is not None:
-        require_parent(layout.folder)
         guard([job.path for job in layout.jobs], errand.force)
-    if errand.watch:
+    with folder_for_results(layout.folder):
+        if not errand.watch:
+            return _make(errand, walk, layout)
         from blocklang.cli.watching import watch
 
         return watch(errand, walk.plugged, names)
-    return _make(errand, walk, layout)
 
 
 def _make(errand: Errand, walk: Walk, layout: Layout) -> int:

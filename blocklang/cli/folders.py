@@ -4,7 +4,7 @@ import os
 import shutil
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -25,6 +25,26 @@ class FolderDraft:
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(data)
         self.names.append(name)
+
+
+@contextmanager
+def folder_for_results(folder: Path | None) -> Iterator[None]:
+    """Make the folder that results go into one by one; if nothing comes to lie in it, it is taken away again."""
+    if folder is None or folder.is_dir():
+        yield
+        return
+    require_parent(folder)
+    if folder.exists() or folder.is_symlink():
+        raise CommandFault(f"`{folder}` is not a folder, and several results need one.")
+    try:
+        folder.mkdir()
+    except OSError as fault:
+        raise CommandFault(f"`{folder}` cannot be written: {reason(fault)}.") from fault
+    try:
+        yield
+    finally:
+        with suppress(OSError):  # there is something in it
+            folder.rmdir()
 
 
 @contextmanager

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from blocklang.cli.failing import FILE_FAULT, FINE, CommandFault, reason, say
+from blocklang.cli.failing import FILE_FAULT, FINE, CommandFault, say
 from blocklang.cli.jobs import Job
 from blocklang.cli.waiting import Going
 from blocklang.cli.writing import STDOUT, guard, print_bytes, write_files
@@ -84,15 +84,10 @@ class Results:
             say(f"Wrote {path}" + (f" and {len(files) - 1} more beside it" if len(files) > 1 else ""))
 
     def _prepare(self, job: Job, paths: list[Path]) -> None:
-        assert self.folder is not None
         other = next((self.written[path] for path in paths if self.written.get(path, job) != job), None)
         if other is not None:
             raise CommandFault(f"The {job.told} would overwrite the {other.told}: make it alone.")
         guard([path for path in paths if path not in self.written], self.force)
-        try:
-            self.folder.mkdir(exist_ok=True)
-        except OSError as fault:
-            raise CommandFault(f"`{self.folder}` cannot be written: {reason(fault)}.") from fault
 
     def close(self, jobs: tuple[Job, ...]) -> int:
         """Say how it went, where there is more than one result, and return the exit code."""

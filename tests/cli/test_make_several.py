@@ -138,6 +138,12 @@ def test_file_beside_a_result_that_is_there_already_costs_only_that_result(comma
         (("tide-table,", "good.block", "-o", "c"), "There is no output ``."),
         (("tide-table", "-o", "c"), "Name the FILE to make it from."),
         (("tide-table", "good.block", "marsh.block", "-o", "no/class"), "There is no folder `no`"),
+        (
+            ("tide-table", "good.block", "marsh.block", "-o", "marsh.block"),
+            "`marsh.block` is not a folder, and several",
+        ),
+        (("tide-table", "good.block", "-o", "marsh.block/"), "`marsh.block` is not a folder"),
+        (("tide-table,buoy-list", "good.block", "-o", "/proc/class"), "`/proc/class` cannot be written"),
         (("tide-table", "good.block", "-o", "c", "--language", "xx"), "There are no words in `xx`"),
     ],
 )
@@ -150,6 +156,12 @@ def test_slip_in_what_is_typed_makes_nothing(command, marsh, folder, arguments, 
     assert (ran.code, ran.out) == (2, "")
     assert sentence in ran.err
     assert sorted(folder.rglob("*")) == before
+
+
+def test_folder_that_would_be_empty_is_not_left_behind(command, good, folder) -> None:
+    assert command("make", "sunk,sunk.txt", good, "-o", "class").code == 1
+    assert command("make", "sunk", good, "-o", "class/").code == 1
+    assert not (folder / "class").exists()
 
 
 def test_setting_goes_to_the_outputs_that_have_it(command, good, monkeypatch) -> None:

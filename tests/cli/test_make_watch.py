@@ -131,6 +131,7 @@ def test_placed_file_counts_as_part_of_the_block(watching, good, folder) -> None
 @pytest.fixture
 def watch_here(monkeypatch, folder) -> Callable[..., Watch]:
     """Set up a watch in this process, which looks when it is told to."""
+    (folder / "class").mkdir()
 
     def set_up(*files: str) -> Watch:
         output = an_output("names", make=lambda plan, options: (OutputFile("", plan.block.name.encode()),))
