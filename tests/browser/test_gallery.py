@@ -8,7 +8,7 @@ import pytest
 
 from tests.browser.checker import violations
 from tests.browser.test_reading import STICKING_OUT, at_every_width
-from tests.gallery.at_hand import of_library, small_gallery, write_gallery
+from tests.gallery.at_hand import gallery_of, of_library, options_of, small_gallery, write_gallery
 
 PAGES = ("index.html", "blocks/eight-pointed-star.html", "blocks/harbour-sampler.html")
 
@@ -190,6 +190,18 @@ def test_nothing_sticks_out(open_page, gallery, name):
     for width in at_every_width(page):
         assert page.evaluate("document.documentElement.scrollWidth") == width
         assert page.evaluate(STICKING_OUT) == []
+
+
+def test_large_print_in_black_and_white_fits_too(open_page, tmp_path):
+    options = options_of("sheets=no", "sizes=6in", large_print=True, black_and_white=True)
+    write_gallery(tmp_path, gallery_of([of_library("whirl"), of_library("ohio-star")], options))
+    for name in ("index.html", "blocks/ohio-star.html"):
+        page = open_page(tmp_path / name)
+        for width in at_every_width(page):
+            assert page.evaluate("document.documentElement.scrollWidth") == width
+            assert page.evaluate(STICKING_OUT) == []
+        assert page.evaluate("parseFloat(getComputedStyle(document.body).fontSize)") >= 20
+        assert violations(page) == []
 
 
 @pytest.mark.parametrize(("name", "width"), [(PAGES[0], 360), (PAGES[0], 1280), (PAGES[1], 1280), (PAGES[2], 360)])

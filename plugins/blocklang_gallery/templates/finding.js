@@ -22,7 +22,11 @@
   // What is asked for stands in the page's address, so that it is there again on the way back from a block.
   const write = () => {
     const wishes = new URLSearchParams(asked.filter((one) => one.value).map((one) => [one.name, one.value]));
-    history.replaceState(null, "", `#${wishes}`);
+    try {
+      history.replaceState(null, "", `#${wishes}`);
+    } catch {
+      // A browser that allows only so many changes of its address still finds.
+    }
   };
   const read = () => {
     const wishes = new URLSearchParams(location.hash.slice(1));
