@@ -10,6 +10,7 @@ import struct
 import sys
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from babel.messages.catalog import Catalog, Message
@@ -44,6 +45,7 @@ class NotSaidPlainlyError(Exception):
     """Raised where a sentence is not written out, so that no translator can be shown it."""
 
 
+@cache
 def gather() -> tuple[Said, ...]:
     """Return every sentence in the order of the files."""
     files = [path for folder in ("blocklang", "plugins") for path in (ROOT / folder).rglob("*.py")]

@@ -6,6 +6,7 @@ from typing import Final
 from blocklang.wording.sayings import LookUp, Saying, message, say
 
 _DECIMAL_MARK: Final = message(".", context="the decimal mark")
+_THOUSANDS_MARK: Final = message(",", context="the mark between thousands")
 
 
 class _Joined(Saying):
@@ -23,11 +24,12 @@ class _Decimal(Saying):
     __slots__ = ()
 
     def said(self, look_up: LookUp) -> str:
-        return self.replace(".", look_up(_DECIMAL_MARK, None))
+        marks = {",": look_up(_THOUSANDS_MARK, None), ".": look_up(_DECIMAL_MARK, None)}
+        return "".join(marks.get(sign, sign) for sign in self)
 
 
 def say_decimal(number: str) -> Saying:
-    """Say a number that is written with a decimal point; other languages have another mark there."""
+    """Say a number with a decimal point, and commas between thousands; other languages have other marks there."""
     return _Decimal(number)
 
 

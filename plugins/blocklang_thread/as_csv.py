@@ -16,5 +16,5 @@ def write_csv(plan: SewingPlan, estimate: Estimate, options: OutputOptions) -> s
     lines.writerow(["step", "title", "seams", f"sewn {options.unit}", "stitches", f"thread {options.unit}"])
     for step in estimate.steps:
         sewn, thread = (round(inches * options.unit.per_inch, 2) for inches in (step.length, step.thread))
-        lines.writerow([step.number, step.title, step.seams, sewn, step.stitches, thread])
+        lines.writerow([step.number, options.language.say(step.title), step.seams, sewn, step.stitches, thread])
     return table.getvalue()

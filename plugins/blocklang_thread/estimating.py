@@ -76,7 +76,7 @@ def _step(plan: SewingPlan, step: PlanStep, sewing: Sewing, copies: int) -> Step
     stitches = sum(math.ceil(inches * sewing.stitches_per_inch) for inches in lengths) * copies
     begun = 1 if step.chained else seams  # a chain has two ends, however long it is
     thread = sewing.factor * (length + CHAIN * (seams - begun)) + begun * 2 * THREADS * THREAD_END
-    return StepThread(step.number, str(step.title), seams, length, stitches, thread)
+    return StepThread(step.number, step.title, seams, length, stitches, thread)
 
 
 def sewn_length(plan: SewingPlan, join: PlanJoin) -> float:

@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from blocklang.cli.program import run
 from blocklang.cli.walking import Walk
 from blocklang.hooks import CannotMakeError, OutputOptions
 from blocklang.wording import Language, find_language
@@ -44,7 +45,7 @@ FORMS = [(output.name, form) for output in OUTPUTS.values() for form in output.f
 
 @pytest.mark.parametrize(("output", "form"), FORMS)
 def test_no_output_leaves_anything_in_english(output, form):
-    for block in ("bears-paw", "drunkards-path"):
+    for block in ("ohio-star", "drunkards-path"):
         try:
             said = text_of(output, block, form, STRANGE)
         except CannotMakeError:
@@ -81,3 +82,11 @@ def test_the_same_ticks_count_in_every_language():
 def test_metric_lengths_have_a_decimal_comma_in_spanish():
     said = text_of("cutting-list", "drunkards-path", "text", find_language("es"))
     assert not re.search(r"\d\.\d", said)
+
+
+def test_the_language_is_chosen_by_its_code(tmp_path, capfd):
+    path = tmp_path / "list.txt"
+    assert run(["make", "cutting-list", "nine-patch", "-o", str(path), "--language", "es"]) == 0
+    assert path.read_text(encoding="utf-8") == text_of("cutting-list", "nine-patch", "text", find_language("es"))
+    assert run(["make", "cutting-list", "nine-patch", "-o", str(path), "--language", "sea"]) == 2
+    assert "There are no words in `sea`; there are words in en, es." in capfd.readouterr().err
