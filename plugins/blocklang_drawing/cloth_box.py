@@ -17,6 +17,8 @@ DASH = (4.0, 2.0)
 _EDGE = 2.0
 #: How far a strip is shown beyond the cuts (points): room enough for an angle.
 _GOES_ON = 30.0
+#: How much paper is left round words that lie on cloth.
+_PLATE = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,18 +84,33 @@ def say_height(box: ClothBox, low: float, high: float, measure: str, theme: Them
     return measure_beside(left, top, bottom, measure, theme)
 
 
+def has_room_between(box: ClothBox, pair: tuple[CutLine, ...], apart: str, angle: float) -> bool:
+    """Tell whether the distance between two slanted cuts can be written between them."""
+    room = (pair[1].start[0] - pair[0].start[0]) * box.scale - (SIZE + 2 * _PLATE) / math.tan(math.radians(angle))
+    return text_width(apart, SIZE) + 2 * _PLATE + 4 <= room
+
+
 def say_distance(box: ClothBox, pair: tuple[CutLine, ...], apart: str, angle: float, theme: Theme) -> tuple[Shape, ...]:
-    """Return an arrow straight across from one cut to the next, with the distance; `angle` is in degrees."""
+    """Return an arrow straight across from one cut to the next, with the distance; `angle` is in degrees.
+
+    Where the distance has no room between them it stands below the cloth, and a line leads to the arrow.
+    """
     first, second = pair
     lean = math.radians(angle)
     half = (second.start[0] - first.start[0]) * math.sin(lean) / 2
     middle = ((first.start[0] + second.end[0]) / 2, (first.start[1] + second.end[1]) / 2)
     across = (math.sin(lean) * half, -math.cos(lean) * half)
     start, end = (box.at((middle[0] + way * across[0], middle[1] + way * across[1])) for way in (-1, 1))
-    x, y = box.at(middle)
+    arrow, (x, y) = Arrow(start, end, theme.ink, 1.0, 4.0, halo=theme.paper, both=True), box.at(middle)
+    if has_room_between(box, pair, apart, angle):
+        return arrow, *_on_plate(Text((x, y + SIZE * 0.35), apart, SIZE, theme.ink, anchor="middle"), theme)
+    low = box.at((0.0, 0.0))[1]
+    lead = (polyline(((x, y), (x, low + AWAY - 2))),)
     return (
-        Arrow(start, end, theme.ink, 1.0, 4.0, halo=theme.paper, both=True),
-        Text((x, y + SIZE * 0.35), apart, SIZE, theme.ink, anchor="middle", halo=theme.paper),
+        Path(lead, Paint(stroke=theme.paper, width=2.6)),
+        Path(lead, Paint(stroke=theme.ink, width=0.8)),
+        arrow,
+        Text((x, low + AWAY + SIZE), apart, SIZE, theme.ink, anchor="middle"),
     )
 
 
@@ -103,4 +120,13 @@ def say_angle(box: ClothBox, corner: Place, angle: float, theme: Theme) -> tuple
         return ()
     x, y = box.at(corner)
     degrees = theme.language.say(say_decimal(f"{angle:.1f}".removesuffix(".0"))) + "°"
-    return (Text((x - 4, y - 3), degrees, SIZE, theme.ink, anchor="end", halo=theme.paper),)
+    return _on_plate(Text((x - 5, y - 5), degrees, SIZE, theme.ink, anchor="end"), theme)
+
+
+def _on_plate(text: Text, theme: Theme) -> tuple[Shape, ...]:
+    """Return words on a little plate of paper, so that they read on any fabric."""
+    wide = text_width(text.text, text.size)
+    left = text.at[0] - (wide if text.anchor == "end" else wide / 2) - _PLATE
+    right, top, low = left + wide + 2 * _PLATE, text.at[1] - text.size * 0.75 - _PLATE, text.at[1] + _PLATE + 0.5
+    ring = ((left, top), (right, top), (right, low), (left, low))
+    return Path((polygon(ring),), Paint(theme.paper)), text

@@ -4,7 +4,16 @@ from collections.abc import Iterator
 
 from blocklang.block import LengthUnit
 from blocklang.cutting import Lay, Piece, format_measure
-from blocklang_drawing.cloth_box import ClothBox, draw_cuts, paint_band, say_angle, say_distance, say_height, say_length
+from blocklang_drawing.cloth_box import (
+    ClothBox,
+    draw_cuts,
+    has_room_between,
+    paint_band,
+    say_angle,
+    say_distance,
+    say_height,
+    say_length,
+)
 from blocklang_drawing.cut_lines import CutLine, cut_lines
 from blocklang_drawing.shapes import Drawing, Place
 from blocklang_drawing.theme import Theme
@@ -44,9 +53,10 @@ def _draw_strip(piece: Piece, theme: Theme, shown_in: LengthUnit) -> Drawing:
     lines = tuple(cut_lines(piece, count, high, 0.0))
     length = max(max(line.start[0], line.end[0]) for line in lines)
     beside, along = (theme.language.say(format_measure(piece.cut[place], shown_in)) for place in (0, -1))
-    slanted = piece.lay is Lay.SLANTED
-    box = ClothBox.fit(length, high, ROOM, "" if slanted else along, beside, goes_on=True)
-    angle = piece.angle or 90.0
+    slanted, angle = piece.lay is Lay.SLANTED, piece.angle or 90.0
+    box = ClothBox.fit(length, high, ROOM, along, beside, goes_on=True)
+    if slanted and has_room_between(box, lines[-2:], along, angle):
+        box = ClothBox.fit(length, high, ROOM, "", beside, goes_on=True)
     shapes = (
         *paint_band(box, piece.fabric, 0.0, high, theme),
         *draw_cuts(box, lines, theme),

@@ -4,7 +4,15 @@ import math
 
 from blocklang.block import LengthUnit
 from blocklang.cutting import StripSet, format_measure
-from blocklang_drawing.cloth_box import ClothBox, draw_cuts, paint_band, say_angle, say_distance, say_height
+from blocklang_drawing.cloth_box import (
+    ClothBox,
+    draw_cuts,
+    has_room_between,
+    paint_band,
+    say_angle,
+    say_distance,
+    say_height,
+)
 from blocklang_drawing.cut_lines import CutLine
 from blocklang_drawing.shapes import Drawing, Shape
 from blocklang_drawing.theme import Theme
@@ -19,7 +27,9 @@ def draw_strip_set(made: StripSet, allowance: float, theme: Theme, shown_in: Len
     low = (high - trimmed) / 2
     lines = _cuts(made, low, high - low)
     beside, apart = (theme.language.say(format_measure(each, shown_in)) for each in (made.trimmed, made.sub_cut))
-    box = ClothBox.fit(lines[-1].end[0], high, ROOM, "", beside, goes_on=True)
+    box = ClothBox.fit(lines[-1].end[0], high, ROOM, apart, beside, goes_on=True)
+    if has_room_between(box, lines[-2:], apart, made.angle):
+        box = ClothBox.fit(lines[-1].end[0], high, ROOM, "", beside, goes_on=True)
     trims = tuple(CutLine((-box.more, y), (box.wide + box.more, y)) for y in (low, high - low)) if low > 0 else ()
     shapes = (
         *_strips(box, made, allowance, theme),
