@@ -37,7 +37,8 @@ class Going:
     def on(self, what: str) -> None:
         """Say what is being done now."""
         if self.bar is not None and self.task is not None:
-            self.bar.update(self.task, description=f"{what} ...")
+            # Shown at once: what follows may keep the processor so busy that the bar does not move for seconds.
+            self.bar.update(self.task, description=f"{what} ...", refresh=True)
 
     def done(self, parts: int = 1) -> None:
         """Count parts as done."""
