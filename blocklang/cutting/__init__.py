@@ -3,6 +3,7 @@
 May import geometry, diagnostics, block, graph and assembly; nothing later on the route.
 """
 
+from blocklang.cutting.buying import describe_need, describe_yards
 from blocklang.cutting.equal_units import equal_units, with_offers
 from blocklang.cutting.listing import cut
 from blocklang.cutting.methods import METHODS, Claim, CuttingMethod
@@ -65,12 +66,14 @@ __all__ = [
     "compare_work",
     "cut",
     "describe_layout",
+    "describe_need",
     "describe_offer",
     "describe_piece",
     "describe_sensitivity",
     "describe_strip",
     "describe_strip_set",
     "describe_test_strip",
+    "describe_yards",
     "equal_units",
     "format_measure",
     "format_number",

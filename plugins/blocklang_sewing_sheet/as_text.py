@@ -30,6 +30,8 @@ def _lines(sheet: Sheet, headings: Mapping[str, str]) -> Iterator[str]:
     yield from _cutting(sheet, headings["cutting"])
     yield ""
     yield from _heading(headings["steps"], "-")
+    for note in sheet.step_notes:
+        yield from _wrapped(note)
     for step in sheet.steps:
         yield from _step(step)
     yield from _section(headings["finishing"], sheet.finishing)
@@ -41,7 +43,8 @@ def _cutting(sheet: Sheet, heading: str) -> Iterator[str]:
     yield ""
     yield from _heading(heading, "-")
     for fabric in sheet.fabrics:
-        yield from _wrapped(f"{fabric.title} ({fabric.role})" if fabric.role else fabric.title)
+        title = f"{fabric.title} ({fabric.role})" if fabric.role else fabric.title
+        yield from _wrapped(f"{title}: {fabric.amount}" if fabric.amount else title)
         for sentence in fabric.cutting:
             yield from _wrapped(sentence, "  ")
     for note in sheet.strip_sets + sheet.cutting_notes:

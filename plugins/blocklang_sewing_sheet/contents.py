@@ -9,6 +9,7 @@ from blocklang.bias import Bias, find_bias
 from blocklang.block import LengthUnit, SpinSense
 from blocklang.cutting import (
     describe_layout,
+    describe_need,
     describe_piece,
     describe_sensitivity,
     describe_strip_set,
@@ -19,7 +20,7 @@ from blocklang.hooks import OutputOptions
 from blocklang.paper_piecing import offer_papers
 from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang.wording import joined
-from blocklang_sewing_sheet import words
+from blocklang_sewing_sheet import where_words, words
 from blocklang_sewing_sheet.measures import say_oblong
 from blocklang_sewing_sheet.naming import listed
 from blocklang_sewing_sheet.step_words import first_making, step_sentences
@@ -32,6 +33,7 @@ class FabricEntry:
     id: str
     title: str
     role: str
+    amount: str
     cutting: tuple[str, ...]
 
 
@@ -61,6 +63,7 @@ class Sheet:
     cutting_notes: tuple[str, ...]
     before: tuple[str, ...]
     cautions: tuple[str, ...]
+    step_notes: tuple[str, ...]
     steps: tuple[StepEntry, ...]
     pressing: tuple[str, ...]
     finishing: tuple[str, ...]
@@ -70,6 +73,11 @@ class Sheet:
 def write_sheet(plan: SewingPlan, options: OutputOptions) -> Sheet:
     """Return the words of a plan's sheet, in the language that was asked for."""
     return options.language.tell(_write(plan, options))
+
+
+def is_pictured(options: OutputOptions) -> bool:
+    """Say whether pictures stand beside the words."""
+    return options.format != "text"
 
 
 def _write(plan: SewingPlan, options: OutputOptions) -> Sheet:
@@ -95,6 +103,7 @@ def _write(plan: SewingPlan, options: OutputOptions) -> Sheet:
             *(warning.sentence for warning in bias.outside),
         ),
         cautions=words.CAUTIONS,
+        step_notes=() if is_pictured(options) else (where_words.HOW_SAID,),
         steps=tuple(
             _step(plan, step, options, stretchy.get(step.number, ()), slips.get(step.number, ())) for step in plan.steps
         ),
@@ -135,10 +144,12 @@ def _is_used(plan: SewingPlan, fabric: str) -> bool:
 def _fabric(plan: SewingPlan, fabric_id: str, unit: LengthUnit) -> FabricEntry:
     fabric = plan.block.fabric(fabric_id)
     pieces = (piece for piece in plan.cutting.pieces if piece.fabric == fabric_id)
-    layouts = (layout for need in plan.cutting.needs if need.fabric == fabric_id for layout in need.layout)
+    needs = tuple(need for need in plan.cutting.needs if need.fabric == fabric_id)
+    layouts = (layout for need in needs for layout in need.layout)
     strips = tuple(describe_layout(layout, plan.cutting.pieces, unit) for layout in layouts)
+    amount = next((describe_need(need, plan.cutting.options, unit) for need in needs), "")
     cutting = (*strips, *(words.cut_line(piece.name, describe_piece(piece, unit)) for piece in pieces))
-    return FabricEntry(fabric.id, fabric.title or fabric.id, say_role(fabric), cutting)
+    return FabricEntry(fabric.id, fabric.title or fabric.id, say_role(fabric), amount, cutting)
 
 
 def _strip_sets(plan: SewingPlan, unit: LengthUnit) -> tuple[str, ...]:
@@ -167,7 +178,7 @@ def _slips(plan: SewingPlan, unit: LengthUnit) -> dict[int, tuple[str, ...]]:
 def _step(
     plan: SewingPlan, step: PlanStep, options: OutputOptions, stretchy: tuple[str, ...], slips: tuple[str, ...]
 ) -> StepEntry:
-    said = step_sentences(plan, step, options.unit, stretchy, slips)
+    said = step_sentences(plan, step, options.unit, stretchy, slips, pictured=is_pictured(options))
     check = said[-1] if step.measures is not None else ""
     return StepEntry(
         number=step.number,

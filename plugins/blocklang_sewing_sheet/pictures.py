@@ -101,15 +101,15 @@ def _cuts(plan: SewingPlan, fabric: str, theme: Theme, options: OutputOptions) -
     for piece in plan.cutting.pieces:
         drawing = draw_cut(piece, theme, options.unit) if piece.fabric == fabric else None
         if drawing is not None:
-            yield CutPicture(
-                theme.language.say(piece.name), _picture(theme, drawing, describe_piece(piece, options.unit))
-            )
+            drawn = _picture(theme, drawing, describe_piece(piece, options.unit))
+            yield CutPicture(theme.language.say(piece.name), _enlarged(drawn, options))
 
 
 def _strip_sets(plan: SewingPlan, sheet: Sheet, theme: Theme, options: OutputOptions) -> Iterator[Picture]:
     allowance = plan.cutting.seam_allowance
     for made, said in zip(plan.cutting.strip_sets, sheet.strip_sets, strict=True):
-        yield _picture(theme, draw_strip_set(made, allowance, theme, options.unit), said)
+        drawing = draw_strip_set(made, allowance, theme, options.unit)
+        yield _enlarged(_picture(theme, drawing, said), options)
 
 
 def draw_narrow_steps(
@@ -136,7 +136,13 @@ def _steps(
             plan, step, theme, width=room[0] / scale, height=room[1], shown_in=options.unit, laid_out=out
         )
         drawn = _picture(theme, drawing, picture_words.tell_step(plan, step, entry))
-        yield replace(drawn, width=drawn.width * scale, height=drawn.height * scale)
+        yield _enlarged(drawn, options)
+
+
+def _enlarged(picture: Picture, options: OutputOptions) -> Picture:
+    """Return a picture so much larger, in large print, that the figures in it are."""
+    scale = ENLARGED if options.large_print else 1.0
+    return replace(picture, width=picture.width * scale, height=picture.height * scale)
 
 
 def _picture(theme: Theme, drawing: Drawing, alt: str) -> Picture:

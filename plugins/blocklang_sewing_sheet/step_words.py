@@ -11,6 +11,7 @@ from blocklang.pressing import Pressed
 from blocklang_sewing_sheet import words
 from blocklang_sewing_sheet.measures import say_oblong
 from blocklang_sewing_sheet.naming import listed, spoken, two_of
+from blocklang_sewing_sheet.unpictured import lay_out, part_sewn, presses, where_lie
 from blocklang_sewing_sheet.version_words import version_sentences
 
 #: A longer row is quicker seen than read.
@@ -23,28 +24,36 @@ def first_making(step: PlanStep) -> tuple[PlanJoin, ...]:
 
 
 def step_sentences(
-    plan: SewingPlan, step: PlanStep, unit: LengthUnit, stretchy: tuple[str, ...] = (), slips: tuple[str, ...] = ()
+    plan: SewingPlan,
+    step: PlanStep,
+    unit: LengthUnit,
+    stretchy: tuple[str, ...] = (),
+    slips: tuple[str, ...] = (),
+    *,
+    pictured: bool = True,
 ) -> tuple[str, ...]:
     """Return the sentences of a step, in order.
 
-    `stretchy` says which of its edges are on the bias, `slips` what seams a little too wide would do to it.
+    `stretchy` says which of its edges are on the bias, `slips` what seams a little too wide would do to it;
+    `pictured` whether a picture beside them shows where pieces lie and which way seams are pressed.
     """
     joins = first_making(step)
     return (
-        *_begin(plan, step, joins),
-        *_sew(plan, step, joins),
+        *_begin(plan, step, joins, pictured),
+        *_sew(plan, step, joins, unit, pictured),
         *_stops(plan, joins),
         *((words.CHAIN_PIECE,) if step.chained else ()),
         *_needle(plan, step, unit),
         *stretchy,
-        *_press(plan, step, joins),
-        *version_sentences(plan, step),
+        *_press(plan, step, joins, pictured),
+        *version_sentences(plan, step, pictured),
         *slips,
         *_check(plan, step, unit),
     )
 
 
-def _begin(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+def _begin(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...], pictured: bool) -> tuple[str, ...]:
+    lies = () if pictured else where_lie(plan, step, joins)
     if step.kind is JoinKind.PARTIAL_FINISH:
         return (words.FINISH_PART,)
     if len(joins[0].units) == 1:
@@ -52,17 +61,22 @@ def _begin(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tup
     marked = (words.MARK_MATCH_POINTS,) if _has_match_points(joins) else ()
     if len(joins) > 1 and step.kind is not JoinKind.SET_IN:
         locking = (words.LOCK_SEAMS,) if any(_match(plan, join) == words.LOCK_SEAMS for join in joins) else ()
-        return *marked, words.lay_out(_order(plan, joins)), words.JOIN_IN_ORDER, *locking
+        laid = words.lay_out(_order(plan, joins)) if pictured else lay_out(_whole_order(plan, joins))
+        return *marked, laid, *lies, words.JOIN_IN_ORDER, *locking
     first, second = (spoken(plan, name) for name in joins[0].units)
     taken = words.take_two(two_of(plan, joins[0].units[0])) if first == second else words.take(first, second)
-    return *marked, taken, *(() if step.kind is JoinKind.CURVED else (_match(plan, joins[0]),))
+    return *marked, taken, *lies, *(() if step.kind is JoinKind.CURVED else (_match(plan, joins[0]),))
 
 
 def _order(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
     """Return what lies beside what, where equal pieces lie apart; elsewhere the list of parts is in that order."""
-    order = tuple(listed(plan, unit) for unit in (joins[0].units[0], *(join.units[-1] for join in joins)))
+    order = _whole_order(plan, joins)
     together = len(list(groupby(order))) == len(set(order))
     return () if together or len(order) > LONGEST_ORDER else order
+
+
+def _whole_order(plan: SewingPlan, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+    return tuple(listed(plan, unit) for unit in (joins[0].units[0], *(join.units[-1] for join in joins)))
 
 
 def _match(plan: SewingPlan, join: PlanJoin) -> str:
@@ -93,14 +107,16 @@ def _needle(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> tuple[str, ..
     return (words.largest_piece(largest, say_oblong(step.needle.size, unit)),)
 
 
-def _sew(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+def _sew(
+    plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...], unit: LengthUnit, pictured: bool
+) -> tuple[str, ...]:
     match step.kind:
         case JoinKind.SET_IN:
             return _set_in(joins)
         case JoinKind.CURVED:
             return (*_curve_sides(plan, joins[0]), words.MARK_QUARTERS, words.PIN_CURVE, words.SEW_CURVE)
         case JoinKind.PARTIAL:
-            return words.PART_ONLY, words.LEAVE_OPEN
+            return *((words.PART_ONLY,) if pictured else part_sewn(joins[0], unit)), words.LEAVE_OPEN
         case JoinKind.PARTIAL_FINISH:
             return words.SEW_ON, words.STOP_AT_DOT if joins[0].end_stops else words.END_AT_RAW
         case JoinKind.STRAIGHT:
@@ -137,7 +153,7 @@ def _set_in(joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
     )
 
 
-def _press(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tuple[str, ...]:
+def _press(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...], pictured: bool) -> tuple[str, ...]:
     pressed = [item for join in joins for item in join.press]
     if not pressed:
         return ()
@@ -147,7 +163,9 @@ def _press(plan: SewingPlan, step: PlanStep, joins: tuple[PlanJoin, ...]) -> tup
         return *spun, words.PRESS_OPEN, *locks
     seams = len(joins) + sum(len(join.pivots) for join in joins)
     what = _common(plan, pressed) if None not in toward and not spun else ""
-    return *spun, words.press_toward(what, seams) if what else words.PRESS_ARROWS, *locks
+    if what:
+        return *spun, words.press_toward(what, seams), *locks
+    return *spun, *((words.PRESS_ARROWS,) if pictured else presses(plan, joins)), *locks
 
 
 def _common(plan: SewingPlan, pressed: list[Pressed]) -> str:

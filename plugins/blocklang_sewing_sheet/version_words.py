@@ -2,13 +2,14 @@
 
 from collections.abc import Iterable
 
-from blocklang.plan import PlanStep, SewingPlan
+from blocklang.plan import PlanJoin, PlanStep, SewingPlan
 from blocklang.wording import joined
-from blocklang_sewing_sheet import words
+from blocklang_sewing_sheet import where_words, words
 from blocklang_sewing_sheet.naming import spoken
+from blocklang_sewing_sheet.unpictured import presses
 
 
-def version_sentences(plan: SewingPlan, step: PlanStep) -> tuple[str, ...]:
+def version_sentences(plan: SewingPlan, step: PlanStep, pictured: bool = True) -> tuple[str, ...]:
     """Return how many units are pressed as which version, and how versions are laid beside each other."""
     letters = {made: version.letter for one in plan.steps for version in one.versions for made in version.makes}
     orders = _orders(plan, step, letters)
@@ -16,11 +17,21 @@ def version_sentences(plan: SewingPlan, step: PlanStep) -> tuple[str, ...]:
         return tuple(words.lay_versions(order, made, step.times) for order, made in _counted(orders.values()))
     said: list[str] = []
     for version in step.versions:
+        if not (pictured or version.as_first or version.opposite):
+            said.append(where_words.press_version(version.letter, len(version.makes)))
+            said.extend(presses(plan, _joins_that_make(step, version.makes[0])))
+            continue
         said.extend(
             words.press_version(version.letter, count, version.as_first, version.opposite, order)
             for order, count in _counted(orders.get(made, "") for made in version.makes)
         )
     return tuple(said)
+
+
+def _joins_that_make(step: PlanStep, made: str) -> tuple[PlanJoin, ...]:
+    size = len(step.joins) // step.times
+    groups = (step.joins[start : start + size] for start in range(0, len(step.joins), size))
+    return next(joins for joins in groups if joins[-1].makes == made)
 
 
 def _orders(plan: SewingPlan, step: PlanStep, letters: dict[str, str]) -> dict[str, str]:

@@ -189,8 +189,9 @@ def _cut_line(fabric: str, name: str, sentence: str) -> CutLine:
 
 
 def _read_steps(lines: tuple[str, ...]) -> tuple[StepText, ...]:
-    text = "\n".join(lines).strip("\n")
-    return tuple(_step(tuple(step.splitlines())) for step in text.split("\n\n"))
+    first, *steps = "\n".join(lines).strip("\n").split("\n\n")
+    assert _unwrap([tuple(first.splitlines())])[0].startswith("Left, right, up and down are told as the pieces lie")
+    return tuple(_step(tuple(step.splitlines())) for step in steps)
 
 
 def _step(lines: tuple[str, ...]) -> StepText:

@@ -4,12 +4,15 @@ import copy
 import math
 import re
 from collections import Counter
+from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
 
 import pytest
 from blocklang_sewing_sheet import blocklang_outputs
 from blocklang_sewing_sheet.as_text import WIDTH
+from shapely.geometry import LineString, Point
+from shapely.geometry.base import BaseGeometry
 
 from blocklang.hooks import OutputOptions
 from tests.library.plans import json_of as plan_json_of
@@ -190,10 +193,10 @@ def test_a_row_is_told_in_order(name: str) -> None:
     units = {made: text.makes() for text, step in each_step(name) for made in step["makes"]}
     places = {unit: shape.centroid for unit, shape in shapes_of_units(plan).items()}
     for text, step in each_step(name):
-        said = text.saying(r"^Lay the pieces out in the order of the picture(?:: (.*))?\.$")
+        said = text.saying(r"^Lay the pieces out (?:in this order: (.*)|in the order in which they are listed)\.$")
         for found in said:
             parts = [part for part, count in text.parts for _ in range(count)]
-            order = found[1].split(", ") if found[1] else parts
+            order = list(_laid(found[1])) if found[1] else parts
             assert sorted(order) == sorted(parts)
             joins = step["joins"][: len(step["joins"]) // text.make]
             lying = sorted(
@@ -203,6 +206,81 @@ def test_a_row_is_told_in_order(name: str) -> None:
             called = [units.get(unit) or piece_name(name, cut_by[unit]) for unit in lying]
             if text.title.startswith("Sew a row"):
                 assert order in (called, called[::-1])
+
+
+def _laid(order: str) -> Iterator[str]:
+    """Yield what is laid out one after the other: "unit A, fog square × 2"."""
+    for said in order.split(", "):
+        part, _, count = said.partition(" × ")
+        yield from [part] * int(count or 1)
+
+
+SIDES = {"to the right": (1, 0), "to the left": (-1, 0), "up": (0, 1), "down": (0, -1)} | {
+    f"to the {up} {across}": (x / math.sqrt(2), y / math.sqrt(2))
+    for up, y in (("upper", 1), ("lower", -1))
+    for across, x in (("right", 1), ("left", -1))
+}
+LIES = {"above": SIDES["up"], "below": SIDES["down"]} | {f"{way} of": at for way, at in SIDES.items()}
+WAY = "|".join(SIDES)
+
+
+def beside(shape: BaseGeometry, seam: BaseGeometry, way: tuple[float, float]) -> bool:
+    """Say whether a shape lies on that side of a seam, by a point a little away from the middle of the seam."""
+    middle = seam.interpolate(0.5, normalized=True)
+    return bool(shape.contains(Point(middle.x + 0.02 * way[0], middle.y + 0.02 * way[1])))
+
+
+@every_block
+def test_a_sheet_without_pictures_speaks_of_none(name: str) -> None:
+    text = " ".join(line.strip() for line in sheet_of(name).lines)
+    assert not re.search(r"\b(arrows?|pictures?|drawn|shown|shows|marked\.)", text)
+
+
+@every_block
+def test_pieces_lie_where_the_text_says(name: str) -> None:
+    """By shapely: a point just across the seam on that side lies in the second unit, and not in the first."""
+    plan, told = json_of(name), 0
+    shapes = shapes_of_units(plan)
+    for text, step in each_step(name):
+        for found in text.saying(rf"^In the block, .* lies ({'|'.join(LIES)}) (?:the|unit)\b.*\.$"):
+            join, told = step["joins"][0], told + 1
+            first, second = (shapes[unit] for unit in join["units"])
+            from_first, to_second = first.centroid, second.centroid
+            way = LIES[found[1]]
+            across = (to_second.x - from_first.x) * way[0] + (to_second.y - from_first.y) * way[1]
+            assert across > 0, (step["number"], found[0])
+    assert told or all(len(step["joins"]) > 1 for _, step in each_step(name))
+
+
+@every_block
+def test_seams_are_pressed_the_way_the_text_says(name: str) -> None:
+    """By shapely: just across the middle of a straight pressed seam lies the patch that it is pressed toward."""
+    shapes = shapes_of_units(json_of(name))
+    for text, step in each_step(name):
+        joins = step["joins"][: len(step["joins"]) // text.make]
+        for found in text.saying(rf"^Press the (?:\d+ )?seams? ({WAY})\.$"):
+            for pressed in (item for join in joins for item in join["press"]):
+                assert beside(shapes[pressed["toward"]], LineString(pressed["path"]), SIDES[found[1]])
+        for found in text.saying(r"^Press the seams in their order (.*)\.$"):
+            by_turns = found[1].startswith("by turns ")
+            said = re.split(", | and ", found[1].removeprefix("by turns "))
+            assert len(joins) == len(said) or by_turns
+            for place, join in enumerate(joins):
+                (pressed, *_) = join["press"]
+                way = SIDES[said[place % len(said)]]
+                assert beside(shapes[pressed["toward"]], LineString(pressed["path"]), way), (step["number"], found[0])
+
+
+@every_block
+def test_a_partial_seam_is_sewn_where_the_text_says(name: str) -> None:
+    for text, step in each_step(name):
+        for found in text.saying(rf"^Sew only the part of the seam at its (\w+) end, ({NUMBER}) in long\.$"):
+            sewn = LineString(step["joins"][0]["path"])
+            assert sewn.length == pytest.approx(inches(found[2]), abs=1 / 32)
+            raw = Point(sewn.coords[0 if step["joins"][0]["start"] == "raw-edge" else -1])
+            way = SIDES[{"upper": "up", "lower": "down", "left": "to the left", "right": "to the right"}[found[1]]]
+            assert (raw.x - sewn.centroid.x) * way[0] + (raw.y - sewn.centroid.y) * way[1] > 0
+        assert ("partial seam." in text.title + ".") == bool(text.saying("^Sew only ")) or "Finish" in text.title
 
 
 def each_step(name: str) -> list[tuple[StepText, Plan]]:
