@@ -31,12 +31,17 @@
       else if (end !== edge) end.after(edge);
     }
   };
+  // One word or option after the other, none of them broken over two lines where it fits on one.
+  const write = (parts) => {
+    const words = parts.map((part) => Object.assign(document.createElement("span"), { textContent: part }));
+    line.replaceChildren(...words.flatMap((word, place) => (place ? [" ", word] : [word])));
+  };
   const tell = () => {
     const size = main.querySelector("input[name=size]:checked");
-    const parts = [line.dataset.command];
+    const parts = line.dataset.command.split(" ");
     if (size?.value) parts.push(`--size ${size.value.includes(" ") ? `"${size.value}"` : size.value}`);
     for (const input of changed()) parts.push(`--fabric ${input.dataset.fabric}=${input.value}`);
-    line.textContent = `${parts.join(" ")} -o ${line.dataset.path}`;
+    write([...parts, `-o ${line.dataset.path}`]);
     reset.disabled = !changed().length;
     said.textContent = "";
   };
