@@ -103,7 +103,7 @@ def _pictures(block: Block, count: int, page: _Page) -> Iterator[Window]:
     columns = _columns(block, count, room)
     rows = -(-count // columns)
     wide, high = _cell(count, columns, room)
-    drawing = _drawn(block, wide, high)
+    drawing = _drawn(block, wide, high, page.language)
     across = columns * drawing.width + (columns - 1) * GAP
     down = rows * drawing.height + (rows - 1) * GAP
     for index in range(count):
@@ -132,8 +132,8 @@ def _scale(block: Block, count: int, columns: int, room: tuple[float, float]) ->
     return round(min(wide / block.size[0], high / block.size[1]), 9)
 
 
-def _drawn(block: Block, width: float, height: float) -> Drawing:
+def _drawn(block: Block, width: float, height: float, language: Language) -> Drawing:
     scale = min(width / block.size[0], height / block.size[1])
     side = (block.outline.area() / len(block.patches)) ** 0.5 * scale
     line = max(FAINTEST, min(HEAVIEST, side * SHARE))
-    return draw_in_lines(block, INK, width=width, height=height, line=line)
+    return draw_in_lines(block, INK, width=width, height=height, line=line, language=language)

@@ -58,6 +58,7 @@ class Listing:
     """The whole list."""
 
     name: str
+    page: str
     headings: Headings
     made_for: str
     entries: tuple[Entry, ...]
@@ -73,7 +74,9 @@ def list_cutting(plan: SewingPlan, options: OutputOptions) -> Listing:
     sets = tuple(describe_strip_set(made, unit) for made in cutting.strip_sets)
     entries = tuple(_entry(plan, need, unit) for need in cutting.needs)
     ways = tuple(OtherWay(offer.title, words.units(offer), describe_offer(offer, unit)) for offer in cutting.offers)
-    return options.language.tell(Listing(plan.block.name, Headings(), made_for, entries, sets, cutting.notes, ways))
+    return options.language.tell(
+        Listing(plan.block.name, words.page(plan.block.name), Headings(), made_for, entries, sets, cutting.notes, ways)
+    )
 
 
 def _entry(plan: SewingPlan, need: FabricNeed, unit: LengthUnit) -> Entry:

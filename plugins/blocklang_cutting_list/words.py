@@ -28,6 +28,11 @@ _EXACTLY: Final[dict[LengthUnit, Message]] = {
 _SAME = 0.001
 
 
+def page(name: str) -> str:
+    """Say what the whole list is."""
+    return say("{name}: cutting list", name=name)
+
+
 def for_copies(options: CuttingOptions, unit: LengthUnit) -> str:
     """Say what the list is for, and how wide the fabric is taken to be."""
     return say_number(

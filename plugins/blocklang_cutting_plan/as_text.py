@@ -31,7 +31,7 @@ def _lines(sheet: PlanWords) -> Iterator[str]:
 
 def _fabric(fabric: FabricWords) -> Iterator[str]:
     role = f" ({fabric.role})" if fabric.role else ""
-    yield from _heading(f"{fabric.title}{role}: {fabric.buy[0].lower()}{fabric.buy[1:]}", "-")
+    yield from _heading(f"{fabric.title}{role}: {fabric.and_buy}", "-")
     for fact in fabric.facts:
         yield from _wrapped(fact)
     for letter, sentence in fabric.letters:

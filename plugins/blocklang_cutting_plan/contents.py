@@ -42,6 +42,7 @@ class FabricWords:
     title: str
     role: str
     buy: str
+    and_buy: str
     facts: tuple[str, ...]
     letters: tuple[tuple[str, str], ...]
     stock: tuple[StockWords, ...]
@@ -123,6 +124,7 @@ def _fabric(plan: SewingPlan, cloth: ClothPlan, fabric: FabricPlan, unit: Length
         title=drawn.title or drawn.id,
         role=say_role(drawn),
         buy=words.buy(fabric, unit),
+        and_buy=words.and_buy(fabric, unit),
         facts=(*stock_words.facts(fabric, unit), *(_yardage_facts(fabric, unit) if fabric.strips else ())),
         letters=tuple(
             (letter, words.letter(pieces[i].name, describe_piece(pieces[i], unit))) for i, letter in letters.items()

@@ -45,10 +45,17 @@ def yards(number: Fraction) -> str:
 
 
 def buy(plan: FabricPlan, unit: LengthUnit) -> str:
-    """Say what to buy, in metres too where the block is in metric."""
+    """Say what to buy."""
     if not plan.yards:
         return say("Buy nothing")
     return say("Buy {amount}", amount=amount(plan.to_buy, unit))
+
+
+def and_buy(plan: FabricPlan, unit: LengthUnit) -> str:
+    """Say what to buy, within a line."""
+    if not plan.yards:
+        return say("buy nothing")
+    return say("buy {amount}", amount=amount(plan.to_buy, unit))
 
 
 def amount(length: Fraction, unit: LengthUnit) -> str:
