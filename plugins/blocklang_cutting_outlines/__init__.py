@@ -35,6 +35,8 @@ def make_outlines(plan: SewingPlan, options: OutputOptions) -> tuple[OutputFile,
     fabric = _fabric(plan, options)
     in_block = options.setting("lay", APART) == BLOCK
     drawn = lay_in_block(plan, fabric) if in_block else lay_apart(plan, fabric, _width(options))
+    if not drawn.pieces:
+        raise CannotMakeError(f"Nothing is cut from `{fabric}` alone: it is in strip sets only.")
     return (OutputFile("", write_dxf(drawn, options.unit)),)
 
 

@@ -20,6 +20,7 @@ RED, BLUE, GREY, BLACK = 1, 5, 8, 7  # numbers of the colour index of DXF
 LETTERS = 0.125  # how high names are at most, in inches
 LETTER_WIDTH = 0.8  # of its height; on the wide side, since every program has letters of its own
 PLACES = 6
+LAST_LETTER = "\uffff"  # of those that \\U+XXXX can name
 
 
 def write_dxf(drawn: Drawn, unit: LengthUnit) -> bytes:
@@ -44,13 +45,14 @@ def write_dxf(drawn: Drawn, unit: LengthUnit) -> bytes:
 def _draw(document: "Drawing", drawn: Drawn, scale: float) -> None:
     space = document.modelspace()
     _tell_extents(space, drawn, scale)
-    for fabric in dict.fromkeys(piece.fabric for piece in drawn.pieces):
-        document.layers.add(f"cut-{fabric}", color=RED)
-        document.layers.add(f"sew-{fabric}", color=BLUE)
+    fabrics = dict.fromkeys(piece.fabric for piece in drawn.pieces)
+    for does, colour in (("cut", RED), ("sew", BLUE)):
+        for layer in dict.fromkeys(_layer(does, fabric) for fabric in fabrics):
+            document.layers.add(layer, color=colour)
     document.layers.add("names", color=GREY)
     for piece in drawn.pieces:
-        _draw_ring(space, piece.cut, f"cut-{piece.fabric}", scale)
-        _draw_ring(space, piece.sewn, f"sew-{piece.fabric}", scale)
+        _draw_ring(space, piece.cut, _layer("cut", piece.fabric), scale)
+        _draw_ring(space, piece.sewn, _layer("sew", piece.fabric), scale)
         _draw_name(space, piece, scale)
     if drawn.seams:
         document.layers.add("seams", color=BLACK)
@@ -95,6 +97,11 @@ def _draw_seam(space: "Modelspace", seam: Edge, scale: float) -> None:
     radius = _place(seam.radius() / TICKS_PER_INCH, scale)
     middle = _place(centre[0], scale), _place(centre[1], scale)
     space.add_arc(middle, radius, round(first, 9), round(last, 9), dxfattribs={"layer": "seams"})
+
+
+def _layer(does: str, fabric: str) -> str:
+    """Return the name of a layer; letters that DXF has no way to write are left open."""
+    return f"{does}-" + "".join(letter if letter <= LAST_LETTER else "_" for letter in fabric)
 
 
 def _place(inches: float, scale: float) -> float:
