@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from blocklang.assembly.values import Assembly, JoinKind, Step
-from blocklang.cutting.called import several, the
+from blocklang.cutting.called import PatchName, several, the
 from blocklang.plan.names import instances
 from blocklang.wording import Saying, say, say_number
 
@@ -67,4 +67,4 @@ def _units(unit: str, count: int) -> Saying:
 
 
 def _is_unit(part: str) -> bool:
-    return part.startswith("unit ")
+    return part.startswith("unit ") and not isinstance(part, PatchName)
