@@ -8,11 +8,12 @@ from hashlib import sha256
 from xml.etree import ElementTree
 
 import pytest
-from blocklang_sewing_sheet.as_html import ONE_THING
+from blocklang_sewing_sheet.keeping_together import kept_together
 from blocklang_sewing_sheet.ticks_key import ticks_key
 
 from blocklang.block import LengthUnit
 from blocklang.hooks import OutputOptions, Paper
+from blocklang.wording import ENGLISH
 from tests.sheets.plans import NAMES, named_plan
 from tests.sheets.test_sewing_sheet import OUTPUT, read
 
@@ -82,7 +83,7 @@ def test_ticks_belong_to_one_plan():
 
 
 def test_no_line_ends_inside_a_measure():
-    said = ONE_THING.sub(
+    said = kept_together(ENGLISH).sub(
         "_", "sew 3 1/2 in by 12 1/2 in at step 4 to unit A × 2, patch B: 2 inches in 3 rows, patch by patch"
     )
     assert said == "sew 3_1/2_in by 12_1/2_in at step_4 to unit_A ×_2, patch_B: 2 inches in 3 rows, patch by patch"
