@@ -37,7 +37,7 @@ def make_outlines(plan: SewingPlan, options: OutputOptions) -> tuple[OutputFile,
     drawn = lay_in_block(plan, fabric) if in_block else lay_apart(plan, fabric, _width(options))
     if not drawn.pieces:
         raise CannotMakeError(f"Nothing is cut from `{fabric}` alone: it is in strip sets only.")
-    return (OutputFile("", write_dxf(drawn, options.unit)),)
+    return (OutputFile("", write_dxf(options.language.tell(drawn), options.unit)),)
 
 
 def _fabric(plan: SewingPlan, options: OutputOptions) -> str:

@@ -6,6 +6,7 @@ import io
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_thread.estimating import Estimate
+from blocklang_thread.words import headings
 
 
 def write_csv(plan: SewingPlan, estimate: Estimate, options: OutputOptions) -> str:
@@ -13,7 +14,7 @@ def write_csv(plan: SewingPlan, estimate: Estimate, options: OutputOptions) -> s
     del plan
     table = io.StringIO(newline="")
     lines = csv.writer(table)
-    lines.writerow(["step", "title", "seams", f"sewn {options.unit}", "stitches", f"thread {options.unit}"])
+    lines.writerow(options.language.tell(headings(options.unit)))
     for step in estimate.steps:
         sewn, thread = (round(inches * options.unit.per_inch, 2) for inches in (step.length, step.thread))
         lines.writerow([step.number, options.language.say(step.title), step.seams, sewn, step.stitches, thread])

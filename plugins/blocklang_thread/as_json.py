@@ -14,7 +14,10 @@ PLACES = 3
 def write_json(plan: SewingPlan, estimate: Estimate, options: OutputOptions) -> str:
     """Return the estimate; lengths in the unit that `unit` names."""
     per_inch = options.unit.per_inch
-    steps = [{"number": step.number, "title": step.title, **_taken(step, per_inch)} for step in estimate.steps]
+    steps = [
+        {"number": step.number, "title": options.language.say(step.title), **_taken(step, per_inch)}
+        for step in estimate.steps
+    ]
     told = {
         "schema": SCHEMA,
         "block": plan.block.name,

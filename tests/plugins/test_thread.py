@@ -33,7 +33,7 @@ def test_plugin_is_sound(bench) -> None:
 @pytest.mark.parametrize("block", BLOCKS)
 def test_output_holds(bench, block) -> None:
     settings = {"stitch-length": ["2.5", "2.5 mm"], "thread-factor": ["2.5"]}
-    honours = ("copies", "unit", "stitch-length", "thread-factor")
+    honours = ("copies", "unit", "language", "stitch-length", "thread-factor")
     bench.output(OUTPUT, bench.plan(block), honours=honours, settings=settings)
 
 
@@ -89,7 +89,7 @@ def test_table_has_the_numbers_of_the_json(bench) -> None:
     plan = bench.plan("eight-pointed-star")
     data = OUTPUT.make(plan, OutputOptions("csv"))[0].data.decode()
     head, *rows = csv.reader(io.StringIO(data, newline=""))
-    assert head == ["step", "title", "seams", "sewn in", "stitches", "thread in"]
+    assert head == ["step", "title", "seams", "sewn, in", "stitches", "thread, in"]
     for row, step in zip(rows, told(plan)["steps"], strict=True):
         assert [row[0], row[1], row[2], row[4]] == [str(step[key]) for key in ("number", "title", "seams", "stitches")]
         assert float(row[3]) == pytest.approx(step["sewn"], abs=0.006)
