@@ -2,7 +2,7 @@
 
 import pickle
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from blocklang.calling import Made, MadeShare, make_rest, make_share
@@ -58,7 +58,7 @@ def _made(output: Output, blocks: Sequence[BlockOnBench], options: OutputOptions
     again = [_share(output, block, options) for block in reversed(blocks)][::-1]
     hold(shares == again, f"{told} gives another share of a block when the blocks come in another order.")
     kept = [share for share in shares if share is not None]
-    about = tuple(_carried(told, share.about) for share in kept)
+    about = tuple(share.about for share in kept)
     rest, rest_again = _rest(output, about, options), _rest(output, about, options)
     hold(rest == rest_again, f"{told} gives other files of the whole the second time.")
     files = (*(file for share in kept for file in share.files), *rest)
@@ -73,15 +73,16 @@ def _made(output: Output, blocks: Sequence[BlockOnBench], options: OutputOptions
 def _share(output: Output, block: BlockOnBench, options: OutputOptions) -> Share | None:
     made: MadeShare = make_share(output, block, options)
     hold(not made.diagnostics, f"The block {block.name}: " + " ".join(one.found for one in made.diagnostics))
-    return made.share
+    share = made.share
+    return None if share is None else replace(share, about=_carried(output, share.about))
 
 
-def _carried(told: str, about: Any) -> Any:
+def _carried(output: Output, about: Any) -> Any:
     """Carry a value from one process to another, as happens when a folder is made by several."""
     try:
         return pickle.loads(pickle.dumps(about))  # noqa: S301 - written a moment ago by this same process
     except Exception as fault:
-        raise NotHeldError(f"{told} has something in `about` that cannot be pickled: {fault}") from fault
+        raise NotHeldError(f"The output `{output.name}` gives in `about` what cannot be pickled: {fault}") from fault
 
 
 def _rest(output: Output, about: tuple[Any, ...], options: OutputOptions) -> tuple[OutputFile, ...]:

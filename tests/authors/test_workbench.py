@@ -10,7 +10,7 @@ from blocklang.cutting import Claim, CuttingMethod
 from blocklang.cutting.values import Lay
 from blocklang.diagnostics import Diagnostic, Severity
 from blocklang.geometry import TICKS_PER_INCH
-from blocklang.hooks import CannotMakeError, Check, Output, OutputFile, Setting
+from blocklang.hooks import CannotMakeError, Check, FolderMaker, Output, OutputFile, OutputOptions, Setting, Share
 from blocklang.language import Cell, CellPatch
 from blocklang.pressing import PressingPreference
 from blocklang.testing import NotHeldError, Workbench
@@ -124,8 +124,6 @@ def test_pictures_and_pages_of_the_shipped_diagram_are_right(bench, plan) -> Non
 
 
 def of_format(output, plan, form) -> bytes:
-    from blocklang.hooks import OutputOptions
-
     return output.make(plan, OutputOptions(form))[0].data
 
 
@@ -155,6 +153,63 @@ def test_document_of_several_blocks_is_tried_too(bench, plan) -> None:
     assert seen == [2, 2]
     with pytest.raises(NotHeldError, match="exactly one file"):
         bench.output(making(told, make_several=lambda plans, options: ()), plan)
+
+
+def shelf(of_each, of_all=lambda about, options: (OutputFile("list.txt", f"{about}\n".encode()),)) -> Output:
+    """Return an output that is a folder."""
+    return Output("shelf", ("txt",), "txt", "A folder.", make_folder=FolderMaker(of_each, of_all))
+
+
+def page_of(block, options) -> Share:
+    """Tell a block in a file of its own, with the picture that another output draws of it."""
+    plan = block.plan("6in")
+    (picture,) = block.make("diagram", plan, OutputOptions("svg"))
+    text = f"{block.source.text.splitlines()[0]} {plan.block.size[0] // TICKS_PER_INCH}\n"
+    files = (OutputFile(f"{block.name}/about.txt", text.encode()), OutputFile(f"{block.name}/it.svg", picture.data))
+    return Share(files, block.name)
+
+
+def test_sound_folder_gives_its_files(bench) -> None:
+    files = {file.name: file.data for file in bench.folder(shelf(page_of), ["whirl", "nine-patch"])}
+    assert list(files) == ["whirl/about.txt", "whirl/it.svg", "nine-patch/about.txt", "nine-patch/it.svg", "list.txt"]
+    assert files["list.txt"] == b"('whirl', 'nine-patch')\n"
+    assert files["whirl/about.txt"].startswith(b'block "Whirl"') and files["whirl/about.txt"].endswith(b" 6\n")
+
+
+def test_block_may_be_left_out_of_a_folder(bench) -> None:
+    output = shelf(lambda block, options: page_of(block, options) if block.plan("0.1in") else None)
+    assert [file.data for file in bench.folder(output, ["whirl"])] == [b"()\n"]
+
+
+@pytest.mark.parametrize(
+    ("of_each", "said"),
+    [
+        (lambda block, options: Share((OutputFile("../a", b"a"),)), "does not lie inside its folder"),
+        (lambda block, options: Share((OutputFile("a.json", b"{"),)), "a.json is not right"),
+        (lambda block, options: Share((OutputFile("a.txt", b"a\n"),)), "two files of one name"),
+        (lambda block, options: Share((), lambda: None), "cannot be pickled"),
+        (lambda block, options: Share((), random.random()), "in another order"),
+        (lambda block, options: "a", "other than a share"),
+        (lambda block, options: 1 // 0, "ZeroDivisionError"),
+    ],
+)
+def test_wrong_folders(bench, of_each, said) -> None:
+    with pytest.raises(NotHeldError, match=said):
+        bench.folder(shelf(of_each), ["whirl", "nine-patch"])
+
+
+def test_wrong_files_of_the_whole(bench) -> None:
+    with pytest.raises(NotHeldError, match="other files of the whole the second time"):
+        bench.folder(
+            shelf(page_of, lambda about, options: (OutputFile("a.txt", f"{random.random()}\n".encode()),)), ["whirl"]
+        )
+    with pytest.raises(NotHeldError, match="something other than a tuple"):
+        bench.folder(shelf(page_of, lambda about, options: None), ["whirl"])
+
+
+def test_language_is_one_of_the_options(bench, plan) -> None:
+    output = making(lambda plan, options: (OutputFile("", f"{options.language.code}\n".encode()),))
+    assert bench.output(output, plan, honours=("language",))[0].data == b"en\n"
 
 
 def saying(*said: object) -> Check:

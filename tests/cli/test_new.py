@@ -237,6 +237,12 @@ def test_sizes_are_read_as_people_write_them(text, size) -> None:
     assert read_size(text) == size
 
 
+def test_help_names_every_start(command) -> None:
+    told = " ".join(command("new", "--help").out.split())
+    names = [design.name for design in DESIGNS]
+    assert f"What to start from: {', '.join(names[:-1])} or {names[-1]}." in told
+
+
 def test_palette_is_spread_over_the_values() -> None:
     assert {cloth.value for cloth in PALETTE} == {"light", "medium", "dark"}
     assert all(value_of(cloth.colour) == cloth.value for cloth in PALETTE)

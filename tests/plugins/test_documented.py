@@ -99,6 +99,16 @@ def test_hook_is_tested(name) -> None:
     assert re.search(rf"def {name}\(|extensions\.{name.removeprefix('blocklang_')}\(", tests)
 
 
+def test_picture_of_when_a_plugin_is_asked_names_every_hook_and_what_is_called() -> None:
+    (picture,) = re.findall(r"^```text\n(.*?)^```", TEXT, re.DOTALL | re.MULTILINE)
+    assert sorted(re.findall(r"\b(blocklang_\w+)\(\)", picture)) == sorted(HOOKS)
+    kinds = {kind.__name__: kind for kinds in TOLD.values() for kind in kinds}
+    called = re.findall(r"└ (\w+)\.(\w+)", picture)
+    assert {kind for kind, _ in called} == {"Cell", "PressingPreference", "CuttingMethod", "Check", "Output"}
+    assert all(field in fields_of(kinds[kind]) for kind, field in called)
+    assert max(map(len, picture.splitlines())) <= 120
+
+
 def test_names_told_of_a_plan_are_there() -> None:
     plan = Workbench().plan("ohio-star")
     step = plan.steps[-1]
