@@ -13,8 +13,12 @@ _INCHES_PER_YARD, _INCHES_PER_METRE = 36.0, 1000 / 25.4
 
 def heading(block: str, estimate: Estimate) -> Saying:
     """Say what is estimated."""
-    one, many = "Thread for {count} block of {block}: an estimate", "Thread for {count} blocks of {block}: an estimate"
-    return say_number(one, many, estimate.copies, block=block)
+    return say_number(
+        "Thread for {count} block of {block}: an estimate",
+        "Thread for {count} blocks of {block}: an estimate",
+        estimate.copies,
+        block=block,
+    )
 
 
 def how_it_is_sewn(sewing: Sewing) -> Saying:
