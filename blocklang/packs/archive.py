@@ -76,7 +76,7 @@ def _read(data: bytes) -> Members | Refusal:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
             infos = archive.infolist()
             fault = _fault_of_members(infos) or _fault_of_places(data, infos)
-            return fault or {_name(info): archive.read(info) for info in infos}
+            return fault or {_name(info): _content(data, info) for info in infos}
     except (zipfile.BadZipFile, zlib.error, ValueError, NotImplementedError, RuntimeError, struct.error, EOFError):
         return Refusal("damaged-pack", "It is damaged: what it holds does not fit its list of contents.")
 
@@ -143,6 +143,23 @@ def _fault_of_places(data: bytes, infos: Sequence[zipfile.ZipInfo]) -> Refusal |
     return (
         None if at == end else Refusal("gap-in-pack", "Something is hidden between its files and its list of contents.")
     )
+
+
+def _content(data: bytes, info: zipfile.ZipInfo) -> bytes:
+    """Return what a member holds, once all of its bytes belong to it; raises what a damaged archive raises.
+
+    A general reader stops at the end of a deflated stream, and would pass over whatever is hidden behind it.
+    """
+    at = info.header_offset + _LOCAL.size + len(_name_bytes(info))
+    content = data[at : at + info.compress_size]
+    if info.compress_type == zipfile.ZIP_DEFLATED:
+        unfolding = zlib.decompressobj(-zlib.MAX_WBITS)
+        content = unfolding.decompress(content, info.file_size + 1)
+        if not unfolding.eof or unfolding.unused_data:
+            raise zipfile.BadZipFile("the stream ends elsewhere")
+    if len(content) != info.file_size or zlib.crc32(content) != info.CRC:
+        raise zipfile.BadZipFile("size or checksum differ")
+    return content
 
 
 def _name_bytes(info: zipfile.ZipInfo) -> bytes:

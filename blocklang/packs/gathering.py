@@ -104,7 +104,7 @@ class _Gathering:
             direct = [(_place_of(file, name), text) for placing, name, text in read.found if placing == source.name]
             waiting += direct
             credited = read.block.credits if read.block is not None else (Credit(""),)
-            places = _places(file, source, read)
+            places = places_of(file, source, read)
             self.blocks[file] = PackedBlock(file, source.text.encode(), read.language, credited, places)
 
     def _is_new(self, file: str, source: SourceText) -> bool:
@@ -145,7 +145,7 @@ def _place_of(file: str, name: str) -> str:
     return composed(posixpath.normpath(posixpath.join(posixpath.dirname(file), name)))
 
 
-def _places(file: str, source: SourceText, read: Read) -> tuple[str, ...]:
+def places_of(file: str, source: SourceText, read: Read) -> tuple[str, ...]:
     """Return every file that a file is drawn with, those placed by placed blocks too."""
     at = {source.name: file}
     for placing, name, text in read.found:

@@ -78,9 +78,13 @@ def _listing(block: Any) -> Listing:
     credit_texts = [[credit[key] for key in ("block", "by", "licence", "source")] for credit in block["credits"]]
     if not all(isinstance(text, str) for text in (*texts, *(text for credit in credit_texts for text in credit))):
         raise TypeError("every name is a text")
+    for text in (*texts, *(text for credit in credit_texts for text in credit)):
+        text.encode()  # half a letter, which JSON can say and no file can hold, is a ValueError
     if type(block["language"]) is not int:
         raise TypeError("the language version is a number")
     given = tuple(Credit(*credit) for credit in credit_texts)
+    if not given:
+        raise ValueError("a block has a credit of its own, even when it names nobody")
     return Listing(block["file"], block["sha256"], block["language"], given, tuple(block["places"]))
 
 

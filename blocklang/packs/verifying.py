@@ -9,7 +9,7 @@ from blocklang.diagnostics.snippets import printable
 from blocklang.graph import build_graph
 from blocklang.packs.faults import broken
 from blocklang.packs.finding import PackFinder, text_of
-from blocklang.packs.gathering import MoreCells, read_with_placed
+from blocklang.packs.gathering import MoreCells, Read, places_of, read_with_placed
 from blocklang.packs.values import Pack, PackedBlock
 
 
@@ -39,8 +39,17 @@ def _verified(pack: Pack, packed: PackedBlock, more_cells: MoreCells) -> tuple[B
     if read.block is None or read.has_errors:
         return None, read.diagnostics
     graphed = build_graph(read.block)
-    diagnostics = (*read.diagnostics, *graphed.diagnostics, *_about_credits(pack, packed, read.block))
+    about = (*_about_listing(pack, packed, source, read), *_about_credits(pack, packed, read.block))
+    diagnostics = (*read.diagnostics, *graphed.diagnostics, *about)
     return (None if graphed.graph is None else read.block), diagnostics
+
+
+def _about_listing(pack: Pack, packed: PackedBlock, source: SourceText, read: Read) -> Iterator[Diagnostic]:
+    if packed.language != read.language or packed.places != places_of(packed.file, source, read):
+        found = (
+            f"The manifest does not say of `{packed.file}` what the file itself says: its language, or what it places."
+        )
+        yield broken(pack.name, "listing-differs", found)
 
 
 def _about_credits(pack: Pack, packed: PackedBlock, block: Block) -> Iterator[Diagnostic]:

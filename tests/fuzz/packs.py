@@ -17,7 +17,7 @@ from blocklang.cli.cards import _lines
 from blocklang.cli.cataloguing import Listed
 from blocklang.cli.library_command import _row, as_json
 from blocklang.cli.unpack_command import _write_all
-from blocklang.cli.verify_command import print_json
+from blocklang.cli.verify_command import _credits, print_json
 from blocklang.diagnostics import Diagnostic, render_long
 from blocklang.library import Entry, Shelf
 from blocklang.packs.folding import fold
@@ -61,6 +61,7 @@ def used(pack: Pack | Diagnostic) -> None:
             credit_line(credit)
     with silent():
         print_json(pack, verified, None, None)
+    _credits(verified)
     with tempfile.TemporaryDirectory(prefix="fuzz-") as folder:
         _write_all(pack, Path(folder, "out"), False)
         written = {str(p.relative_to(folder)) for p in Path(folder).rglob("*") if p.is_file()}
