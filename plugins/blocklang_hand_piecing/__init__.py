@@ -8,6 +8,7 @@ from blocklang.graph.values import Segment
 from blocklang.hooks import Check, hookimpl
 from blocklang.plan import SewingPlan
 from blocklang.pressing import PressingPreference
+from blocklang.wording import say
 
 TECHNIQUE = "hand-piecing"
 
@@ -19,7 +20,7 @@ _UPRIGHT = 1e-6  # radians
 @hookimpl
 def blocklang_pressing_preferences() -> tuple[PressingPreference, ...]:
     """Offer the side that hand-sewn seams go to."""
-    summary = "Press hand-sewn seams all to one side: to the right, and level ones upward."
+    summary = say("Press hand-sewn seams all to one side: to the right, and level ones upward.")
     return (PressingPreference(TECHNIQUE, summary, weigh_side, technique=TECHNIQUE),)
 
 
