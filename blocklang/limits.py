@@ -1,4 +1,7 @@
-"""Every bound on what a block file may ask for, in one place; a file that goes past one is told so."""
+"""Every bound on what a file or a person may ask for, in one place; what goes past one is told so.
+
+How long a search looks for something better is no such bound, and stands beside the search.
+"""
 
 from typing import Final
 
@@ -46,6 +49,10 @@ DEEPEST_PLACING: Final = 6
 MOST_MESSAGES: Final = 20
 #: Names in one statement about the sewing.
 MOST_NAMES: Final = 500
+#: Names that a misspelt one is compared with; beyond, looking takes longer than a writer should wait.
+MOST_COMPARED: Final = 2_000
+#: Blocks that one plan is made for.
+MOST_COPIES: Final = 10_000
 
 #: The largest pack, in bytes.
 MOST_PACK_BYTES: Final = 20_000_000

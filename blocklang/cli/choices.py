@@ -8,6 +8,7 @@ from click.shell_completion import CompletionItem
 
 from blocklang.cli.cutting_choices import chosen, cutting_options
 from blocklang.cli.technique_choices import technique_option
+from blocklang.limits import MOST_COPIES
 
 if TYPE_CHECKING:
     from blocklang.block import LengthUnit
@@ -87,9 +88,8 @@ def unit_named(units: str) -> "LengthUnit":
 
 def plan_options(command: Command) -> Command:
     """Add what may be chosen about a plan."""
-    copies = click.option(
-        "--copies", type=click.IntRange(1, 10_000), default=1, show_default=True, help="How many blocks are made."
-    )
+    most = click.IntRange(1, MOST_COPIES)
+    copies = click.option("--copies", type=most, default=1, show_default=True, help="How many blocks are made.")
     units = click.option("--units", type=click.Choice(["in", "cm", "mm"]), help="Show lengths in inches, cm or mm.")
     return copies(units(cutting_options(technique_option(command))))
 

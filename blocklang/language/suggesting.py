@@ -2,8 +2,7 @@
 
 from collections.abc import Iterable
 
-#: Beyond this many names, looking for the nearest takes longer than a writer should wait.
-MOST_COMPARED = 2_000
+from blocklang.limits import MOST_COMPARED
 
 
 def did_you_mean(name: str, known: Iterable[str], otherwise: str = "") -> str:

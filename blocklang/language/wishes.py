@@ -81,7 +81,8 @@ def _patches(scope: Scope, words: tuple[Word, ...], several: bool = False) -> tu
 
 
 def _unknown_patch(scope: Scope, word: Word) -> None:
-    from blocklang.language.suggesting import MOST_COMPARED, did_you_mean
+    from blocklang.language.suggesting import did_you_mean
+    from blocklang.limits import MOST_COMPARED
 
     known = [name for name, _ in zip(scope.all_patch_ids(), range(MOST_COMPARED), strict=False)]
     advice = did_you_mean(word.text, known, "Patches in a group are numbered: the first `corner` is `corner.1`.")

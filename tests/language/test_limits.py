@@ -1,12 +1,10 @@
 """Every bound in blocklang/limits.py: a file at the bound is read, and one past it is told so."""
 
-import inspect
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from blocklang import limits
 from blocklang.language import read_source
 from blocklang.limits import (
     DEEPEST_ARITHMETIC,
@@ -108,14 +106,6 @@ AT_THE_BOUND: dict[str, tuple[int, str, Callable[[int], str]]] = {
         MOST_NAMES, "too-many-names", lambda n: grid(1000) + f"sew first {' '.join(f'r{i // 100 + 1}c{i % 100 + 1}' for i in range(n - 1))} as top\n"
     ),
 }  # fmt: skip
-ELSEWHERE = {
-    "MOST_BYTES", "MOST_WORDS", "MOST_MESSAGES", "DEEPEST_PLACING", "MOST_FRACTION_BITS", "SMALLEST_LENGTH",
-    # tests/packs/test_limits.py
-    "MOST_PACK_BYTES", "MOST_PACK_BLOCKS", "MOST_PACK_TEXT", "MOST_MANIFEST_BYTES", "MOST_KEY_BYTES", "MOST_UNFOLDING",
-    "LONGEST_FILE_NAME", "DEEPEST_FOLDERS",
-    # tests/cli/test_finding.py, tests/catalogue/test_index.py
-    "MOST_LISTED", "MOST_INDEX_BYTES",
-}  # fmt: skip
 
 
 def errors(text: str) -> list[str]:
@@ -128,11 +118,6 @@ def test_at_the_bound_a_file_is_read_and_past_it_is_told_so(name: str) -> None:
     bound, code, text = AT_THE_BOUND[name]
     assert errors(text(bound)) == []
     assert set(errors(text(bound + 1))) == {code}
-
-
-def test_every_bound_is_tried() -> None:
-    bounds = {name for name, value in inspect.getmembers(limits) if name.isupper() and isinstance(value, int | float)}
-    assert bounds == {*AT_THE_BOUND, *ELSEWHERE}
 
 
 def test_a_file_of_the_largest_size_is_read(tmp_path: Path) -> None:
