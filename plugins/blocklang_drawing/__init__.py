@@ -4,6 +4,7 @@ Imports only public names of blocklang; lengths on a drawing are points (72 to t
 """
 
 from blocklang_drawing.block_picture import draw_block, draw_lines
+from blocklang_drawing.corner_picture import draw_corner
 from blocklang_drawing.cut_lines import cut_lines
 from blocklang_drawing.cut_picture import draw_cut
 from blocklang_drawing.dimensions import say_measure
@@ -85,6 +86,7 @@ __all__ = [
     "cleaned",
     "cut_lines",
     "draw_block",
+    "draw_corner",
     "draw_cut",
     "draw_lines",
     "draw_mark",

@@ -15,6 +15,7 @@ SQUARES: Final = say(
 JOIN_TILES: Final = say(
     "Trim this page or its neighbour along the dashed line, lay cross on cross where the numbers are the same, and tape."
 )
+CORNER: Final = say("The corner from close by")
 THE_PAGE: Final = say("page")
 ONE_INCH: Final = format_measure(Fraction(1))
 TWO_CENTIMETRES: Final = format_measure(Fraction(100, 127), LengthUnit.CENTIMETRE)

@@ -8,7 +8,7 @@ from blocklang_drawing import clean_text
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang.wording import Language
-from blocklang_sewing_sheet import screen_words, words
+from blocklang_sewing_sheet import picture_words, screen_words, words
 from blocklang_sewing_sheet.contents import Sheet, write_sheet
 from blocklang_sewing_sheet.keeping_together import kept_together
 from blocklang_sewing_sheet.marks import used_marks
@@ -45,6 +45,7 @@ def _what_it_says(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> dic
         "headings": words.CONTENTS,
         "marks": tuple(words.MARKS[mark.value] for mark in used_marks(plan)),
         "pictures_show": words.PICTURES_SHOW,
+        "corner_caption": picture_words.CORNER_CAPTION,
         "screen": screen_words.SCREEN,
     }
     laid = lay_steps(plan)

@@ -6,7 +6,7 @@ from blocklang_drawing import PAPER_NAMES, cleaned, set_pages
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
-from blocklang_sewing_sheet import words
+from blocklang_sewing_sheet import picture_words, words
 from blocklang_sewing_sheet.contents import write_sheet
 from blocklang_sewing_sheet.marks import used_marks
 from blocklang_sewing_sheet.pictures import draw_pictures, lay_steps
@@ -26,6 +26,7 @@ def _data(plan: SewingPlan, options: OutputOptions) -> dict[str, object]:
         "headings": tell(words.CONTENTS),
         "marks": tell([words.MARKS[mark.value] for mark in used_marks(plan)]),
         "pictures_show": tell(words.PICTURES_SHOW),
+        "corner_caption": tell(picture_words.CORNER_CAPTION),
         "language": options.language.code,
         "paper": PAPER_NAMES[options.paper],
         "large": options.large_print,

@@ -22,6 +22,12 @@ MARKS: Final = {
 }
 
 
+CORNER: Final = say(
+    "The corner from close by: on both pieces a dashed line along each edge, and a small diamond where it turns."
+)
+CORNER_CAPTION: Final = say("The corner from close by")
+
+
 def tell_block(plan: SewingPlan, fabrics: tuple[FabricEntry, ...]) -> Saying:
     """Say what the finished block is made of."""
     return say_number(

@@ -9,6 +9,7 @@ from blocklang_drawing import (
     Theme,
     clean_text,
     draw_block,
+    draw_corner,
     draw_cut,
     draw_mark,
     draw_pressing_map,
@@ -31,6 +32,8 @@ from blocklang_sewing_sheet.marks import used_marks
 STEP_WIDTH, STEP_HEIGHT = 460.0, 172.0
 #: What is free across a telephone of 360 pixels, and how high a picture may be there (points).
 NARROW_WIDTH, NARROW_HEIGHT = 222.0, 300.0
+#: What the picture of a corner takes of that, with the gap beside it (points).
+CORNER_WIDTH = 150.0
 #: How much larger the pictures of the steps are in large print, with the figures in them.
 ENLARGED = 1.3
 #: A block of more patches is drawn once: two pictures of each step would make the page slow to open.
@@ -66,6 +69,7 @@ class Pictures:
     strip_sets: tuple[Picture, ...]
     marks: tuple[Picture, ...]
     steps: tuple[Picture, ...]
+    corners: tuple[Picture | None, ...]  # of each step, None where its seams do not turn
     pressing: Picture
 
 
@@ -90,7 +94,8 @@ def draw_pictures(plan: SewingPlan, options: OutputOptions, sheet: Sheet, laid: 
         cuts=tuple(tuple(_cuts(plan, entry.id, theme, options)) for entry in sheet.fabrics),
         strip_sets=tuple(_strip_sets(plan, sheet, theme, options)),
         marks=tuple(_picture(theme, draw_mark(mark, theme), picture_words.MARKS[mark]) for mark in used_marks(plan)),
-        steps=tuple(_steps(plan, options, sheet, theme, laid, (STEP_WIDTH, STEP_HEIGHT))),
+        steps=tuple(_steps(plan, options, sheet, theme, laid, (STEP_WIDTH, STEP_HEIGHT), CORNER_WIDTH)),
+        corners=tuple(_corners(plan, options, theme, laid)),
         pressing=_picture(
             theme, draw_pressing_map(plan, theme, width=290.0, height=290.0), picture_words.tell_pressing(plan)
         ),
@@ -129,14 +134,22 @@ def _steps(
     theme: Theme,
     laid: Sequence[LaidStep],
     room: tuple[float, float],
+    for_corner: float = 0.0,
 ) -> Iterator[Picture]:
     scale = ENLARGED if options.large_print else 1.0
     for step, entry, out in zip(plan.steps, sheet.steps, laid, strict=True):
-        drawing = draw_step(
-            plan, step, theme, width=room[0] / scale, height=room[1], shown_in=options.unit, laid_out=out
-        )
+        width = room[0] / scale - (for_corner if any(join.pivots for join in step.joins) else 0.0)
+        drawing = draw_step(plan, step, theme, width=width, height=room[1], shown_in=options.unit, laid_out=out)
         drawn = _picture(theme, drawing, picture_words.tell_step(plan, step, entry))
         yield _enlarged(drawn, options)
+
+
+def _corners(
+    plan: SewingPlan, options: OutputOptions, theme: Theme, laid: Sequence[LaidStep]
+) -> Iterator[Picture | None]:
+    for step, out in zip(plan.steps, laid, strict=True):
+        drawing = draw_corner(plan, step, theme, out)
+        yield _enlarged(_picture(theme, drawing, picture_words.CORNER), options) if drawing is not None else None
 
 
 def _enlarged(picture: Picture, options: OutputOptions) -> Picture:
