@@ -11,6 +11,7 @@ the block's name, its number, and two squares to measure before anything is cut.
 from collections.abc import Sequence
 
 from blocklang.hooks import OutputFile, OutputOptions, Paper
+from blocklang.wording import ENGLISH, Language
 from blocklang_drawing import words as said
 from blocklang_drawing.full_size_furniture import band_height, draw_furniture, draw_tile_heading, tile_heading_height
 from blocklang_drawing.full_size_inside import Box
@@ -82,15 +83,15 @@ def lay_on_pages(pieces: Sequence[FullSize], words: PageWords, paper: Paper) -> 
 def write_pages(pages: Sequence[Drawing], options: OutputOptions) -> tuple[OutputFile, ...]:
     """Return pages as files: one PDF, or with the format svg one drawing a page ("page-2.svg" is the second)."""
     if options.format == "pdf":
-        return (OutputFile("", pages_to_pdf(pages)),)
+        return (OutputFile("", pages_to_pdf(pages, options.language)),)
     return tuple(OutputFile(f"page-{n}.svg" if n > 1 else "", to_svg(page).encode()) for n, page in enumerate(pages, 1))
 
 
-def pages_to_pdf(pages: Sequence[Drawing]) -> bytes:
+def pages_to_pdf(pages: Sequence[Drawing], language: Language = ENGLISH) -> bytes:
     """Return drawings as a PDF with a page of its own size for each; titled as the first."""
     from blocklang_drawing.full_size_pdf import to_pages
 
-    return to_pages(pages)
+    return to_pages(pages, language)
 
 
 def _shelved(pieces: Sequence[FullSize], room: Room) -> list[tuple[Shape, ...]]:

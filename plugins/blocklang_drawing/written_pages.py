@@ -57,7 +57,7 @@ def as_files(pages: Sequence[Drawing], options: OutputOptions) -> tuple[OutputFi
     if options.format == "pdf":
         from blocklang_drawing.full_size_pdf import to_pages
 
-        return (OutputFile("", to_pages(pages)),)
+        return (OutputFile("", to_pages(pages, options.language)),)
     draw: Callable[[Drawing], bytes] = to_png if options.format == "png" else lambda page: to_svg(page).encode()
     made = map(draw, pages)
     return tuple(OutputFile(f"page-{n}.{options.format}" if n > 1 else "", data) for n, data in enumerate(made, 1))
