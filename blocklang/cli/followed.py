@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from blocklang.cli.items import Item
 from blocklang.cli.opening import locate, open_block
-from blocklang.cli.stamps import Stamp, stamp, stamps
+from blocklang.cli.stamps import Stamp, stamps
 from blocklang.cli.walking import Walk
 from blocklang.diagnostics import SourceText
 
@@ -37,7 +37,10 @@ class Followed:
 
 
 class Files(NamedTuple):
-    """The files that a block is drawn with: their stamps, its own first, and all that they say."""
+    """The files that a block is drawn with: their stamps, its own and its folder's first, and all that they say.
+
+    The folder counts because a block with errors may wait for a file that is not there yet.
+    """
 
     stamps: dict[str, Stamp]
     data: bytes
@@ -46,12 +49,12 @@ class Files(NamedTuple):
 def files_of(item: Item, walk: Walk) -> Files:
     """Return the files that a block is drawn with.
 
-    A file's stamp is taken before the file is read, so that a change in between is seen at the next glance.
+    The first stamps are taken before anything is read, so that a change in between is seen at the next glance.
     """
     from blocklang.packs.gathering import read_with_placed
 
     path = _file(locate(item.file, walk.library).as_posix())
-    first = {path: stamp(path)}
+    first = stamps((path, str(Path(path).parent)))
     source = open_block(item.file, walk.library)
     if not isinstance(source, SourceText):
         return Files(first, b"")
@@ -84,7 +87,7 @@ def _version(data: bytes, plan: "SewingPlan") -> "Version":
 
 def _others(followed: Followed, changed: set[str]) -> Iterator[str]:
     """Name the changed files that the block places."""
-    _, *placed = followed.stamps
+    _, _, *placed = followed.stamps
     return (Path(path).name for path in placed if path in changed)
 
 

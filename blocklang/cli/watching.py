@@ -51,13 +51,10 @@ class Watch:
     stamps: dict[str, Stamp] = field(default_factory=dict)
     followed: dict[str, Followed] = field(default_factory=dict)
     written: dict[Path, Job] = field(default_factory=dict)
-    others_came: bool = False
 
     def make_new(self) -> None:
         """Make again whatever is drawn with a file that changed; what cannot be made is told, and waited for."""
-        now = stamps(self.stamps)
-        self.others_came |= any(Path(path).is_dir() for path in now if now[path] != self.stamps[path])
-        self.stamps = now
+        self.stamps = now = stamps(self.stamps)
         try:
             self._make(Walk(self.plugged), {path for one in self.followed.values() for path in one.changed(now)})
         except CommandFault as fault:
@@ -69,7 +66,6 @@ class Watch:
         layout = lay_out(self.errand, walk.library, self.names)
         bench = Bench(walk, self.errand.asked)
         again = [index for index, item in enumerate(layout.items) if self._is_new(item, bench, changed)]
-        self.others_came = False
         jobs = tuple(job for index in again for job in layout.by_item[index]) + (layout.documents if again else ())
         with going_through(len(jobs)) as going:
             known = set(self.plugged.diagnostics)
@@ -82,15 +78,12 @@ class Watch:
         results.close(jobs)
 
     def _is_new(self, item: Item, bench: Bench, changed: set[str]) -> bool:
-        """Say whether a block is to be made again, and take note of the files that it is drawn with.
-
-        One with errors may wait for a file that was not there, so it is tried again when one has come.
-        """
+        """Say whether a block is to be made again, and take note of the files that it is drawn with."""
         known = self.followed.get(item.file)
-        if known is not None and not changed.intersection(known.stamps) and (known.plan or not self.others_came):
+        if known is not None and not changed.intersection(known.stamps):
             return False
         files = files_of(item, bench.walk)
-        self.stamps |= files.stamps | stamps(str(Path(path).parent) for path in files.stamps)
+        self.stamps = files.stamps | self.stamps  # the older stamp wins: at worst a glance finds nothing new
         if known is None:
             self.followed[item.file] = Followed(files.stamps, files.data)
             return True
