@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import TypeVar
 
-from blocklang.cutting import METHODS, Claim, Cutting, CuttingMethod, EqualUnits, Offer, cut, with_offers
+from blocklang.cutting import METHODS, Claim, Cutting, CuttingMethod, EqualUnits, Lay, Offer, Piece, cut, with_offers
 from blocklang.diagnostics import Diagnostic, SourceText
 from blocklang.geometry import TICKS_PER_INCH, Outline
 from blocklang.graph.values import Segment
@@ -80,7 +80,7 @@ def try_cutting_method(method: CuttingMethod, plan: SewingPlan) -> Cutting:
     told = f"The cutting method `{method.name}` for the block {plan.block.name}"
     for piece in cutting.pieces:
         if piece.method == method.name and piece.cut:
-            shape = math.prod(side.exact for side in (piece.cut * 2)[:2])
+            shape = _largest(piece)
             needed = piece.yields * piece.outline.area() / TICKS_PER_INCH**2
             hold(
                 shape * _NEARLY >= needed, f"{told}: {shape:.3f} square inches cannot hold {needed:.3f} ({piece.name})."
@@ -88,6 +88,13 @@ def try_cutting_method(method: CuttingMethod, plan: SewingPlan) -> Cutting:
     every = sorted(patch for piece in cutting.pieces for patch in piece.patches)
     hold(every == list(range(len(plan.block.patches))), f"{told} does not cut every patch once.")
     return cutting
+
+
+def _largest(piece: Piece) -> float:
+    """Return the area of what is cut, in square inches; of shapes that taper or have corners cut off, before that."""
+    sides = math.prod(side.exact for side in (piece.cut * 2)[:2])
+    slanted = piece.lay is Lay.SLANTED and piece.angle is not None
+    return sides / math.sin(math.radians(piece.angle or 90.0)) if slanted else sides
 
 
 def try_pressing_preference(preference: PressingPreference, plan: SewingPlan) -> tuple[float, ...]:

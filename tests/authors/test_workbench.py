@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 
 from blocklang.block import LengthUnit
-from blocklang.cutting import Claim, CuttingMethod
+from blocklang.cutting import METHODS, Claim, CuttingMethod
 from blocklang.cutting.values import Lay
 from blocklang.diagnostics import Diagnostic, Severity
 from blocklang.geometry import TICKS_PER_INCH
@@ -254,6 +254,16 @@ def test_cutting_methods(bench, plan) -> None:
         bench.cutting_method(
             CuttingMethod("odd", "odd", 1, lambda *_: Claim((4 + random.random(),), Lay.UPRIGHT, "any")), plan
         )
+
+
+@pytest.mark.parametrize(
+    "block", ["eight-pointed-star", "kaleidoscope", "tumbling-blocks", "octagon", "hexagon-flower-7", "storm-at-sea"]
+)
+def test_methods_that_ship_cut_shapes_large_enough(bench, block) -> None:
+    """Each is asked before all others, so that it shows every shape that it claims."""
+    plan = bench.plan(block)
+    used = {piece.method for method in METHODS for piece in bench.cutting_method(method, plan).pieces}
+    assert len(used) > 1
 
 
 def test_pressing_preferences(bench, plan) -> None:
