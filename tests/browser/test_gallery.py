@@ -8,7 +8,8 @@ import pytest
 
 from tests.browser.checker import violations
 from tests.browser.test_reading import STICKING_OUT, at_every_width
-from tests.gallery.at_hand import gallery_of, of_library, options_of, small_gallery, write_gallery
+from tests.gallery.at_hand import gallery_of, of_library, of_text, options_of, small_gallery, write_gallery
+from tests.gallery.test_hostile_packs import FILE, WORDS
 
 PAGES = ("index.html", "blocks/eight-pointed-star.html", "blocks/harbour-sampler.html")
 
@@ -284,3 +285,17 @@ def test_nothing_is_printed_too_small(open_page, gallery, name):
     sizes = page.evaluate("""() => [...document.querySelectorAll("body *:not(svg, svg *, script)")]
         .filter(one => one.innerText?.trim() && one.checkVisibility()).map(one => parseFloat(getComputedStyle(one).fontSize) * 0.75)""")
     assert min(sizes) >= 9
+
+
+def test_a_strangers_words_run_nowhere(open_page, tmp_path):
+    blocks = [of_text(f"harmless-{number}", FILE.replace("WORDS", words)) for number, words in enumerate(WORDS)]
+    write_gallery(tmp_path, gallery_of(blocks, options_of("sheets=no", "sizes=3in", f"title={WORDS[0]}")))
+    page = open_page(tmp_path / "index.html")
+    page.get_by_role("searchbox").fill("<script>alert(1)")
+    assert shown(page) == [words for words in sorted(WORDS, key=str.casefold) if "<script>" in words]
+    for number, words in enumerate(WORDS):
+        page.goto((tmp_path / f"blocks/harmless-{number}.html").as_uri())
+        assert page.locator("h1").inner_text() == words
+        page.locator("input[data-fabric=fog]").fill("#aabbcc")
+        assert page.evaluate("document.querySelectorAll('script').length") == 1
+        assert page.evaluate("document.querySelectorAll('img, iframe, object, embed, foreignObject, form').length") == 0

@@ -9,6 +9,7 @@ from blocklang_gallery import blocklang_outputs
 
 from blocklang import route
 from blocklang.block import LengthUnit
+from blocklang.cli.plugged import Plugged
 from blocklang.cli.walking import Walk
 from blocklang.diagnostics import SourceText
 from blocklang.hooks import CannotMakeError, Output, OutputFile, OutputOptions
@@ -17,12 +18,14 @@ from blocklang.plan import PlanOptions, SewingPlan
 from tests.library.plans import BLOCKS
 
 (GALLERY,) = blocklang_outputs()
+#: Loaded once: a command does that too.
+PLUGGED = Plugged()
 
 
 @cache
 def others() -> dict[str, Output]:
     """Return what can be made of one block."""
-    return {output.name: output for output in Walk().outputs()}
+    return {output.name: output for output in PLUGGED.outputs()}
 
 
 @dataclass
@@ -36,7 +39,7 @@ class AtHand:
     def plan(self, size: str = "") -> SewingPlan | None:
         """Plan it."""
         self.asked.append(size or "own size")
-        walk = Walk()
+        walk = Walk(PLUGGED)
         drafted = route.draft(self.source, Overrides(size or None), walk.library, walk.plugged.cells)
         return route.plan(route.check(drafted), PlanOptions(), walk.plugged.techniques()).plan
 
