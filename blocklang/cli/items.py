@@ -39,7 +39,7 @@ def _items(file: str, library: Library) -> Iterator[Item]:
 def _holds_blocks(file: str, library: Library) -> bool:
     path = Path(file)
     if path.is_dir():
-        return os.sep in file or library.entry(file) is None
+        return any(sign in file for sign in (os.sep, os.altsep or os.sep)) or library.entry(file) is None
     return path.suffix == PACK_SUFFIX and path.is_file()
 
 

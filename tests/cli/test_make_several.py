@@ -1,11 +1,14 @@
 """`blocklang make` with several blocks, outputs and formats at once."""
 
 import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
 
 from blocklang.cli.choices import complete_outputs
+from blocklang.cli.processes import processes_for
 from blocklang.hooks import OutputFile, Setting
 from tests.cli.conftest import GOOD
 from tests.plugins.strangers import an_output
@@ -211,3 +214,34 @@ def test_empty_folder_is_told(command, folder) -> None:
 )
 def test_shell_completes_outputs_after_a_comma_and_their_formats(typed, offered_words) -> None:
     assert [item.value for item in complete_outputs(None, None, typed)] == offered_words
+
+
+def test_processes_change_neither_a_byte_nor_a_word(good, marsh, bad, folder) -> None:
+    said = []
+    for count in ("1", "2"):
+        arguments = ("diagram,cutting-list", "marsh.block", "bad.block", "good.block", "whirl", "-o", "class")
+        command = [sys.executable, "-m", "blocklang", "make", *arguments, "--processes", count, "--copies", "3"]
+        ran = subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=120, check=False)
+        said.append((ran.returncode, ran.stdout, ran.stderr))
+        (folder / "class").rename(folder / count)
+    assert said[0] == said[1]
+    assert said[0][0] == 1 and said[0][2].endswith("not made: diagram of bad; cutting-list of bad.\n")
+    assert files_in(folder / "1") == files_in(folder / "2")
+    assert len(files_in(folder / "2")) == 6
+    assert b"3 blocks" in files_in(folder / "2")["good-cutting-list.txt"]  # what was typed reaches every process
+
+
+@pytest.mark.parametrize(
+    ("items", "asked", "expected"),
+    [(1, None, 1), (11, None, 1), (12, None, 2), (84, None, 4), (84, 1, 1), (84, 64, 64), (3, 64, 3), (0, None, 1)],
+)
+def test_more_processes_are_started_for_more_blocks(monkeypatch, items, asked, expected) -> None:
+    monkeypatch.setattr("os.cpu_count", lambda: 4)
+    assert processes_for(items, asked) == expected
+
+
+def test_name_in_the_library_comes_before_a_folder_of_that_name(command, good, folder) -> None:
+    (folder / "nine-patch").mkdir()
+    good.rename(folder / "nine-patch" / "good.block")
+    assert command("make", "tide-table", "nine-patch", "-o", "one/").err == "Wrote one/nine-patch.txt\n"
+    assert command("make", "tide-table", "nine-patch/", "-o", "two/").err == "Wrote two/good.txt\n"
