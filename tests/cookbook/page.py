@@ -24,7 +24,7 @@ class Shown(NamedTuple):
 
 
 class Draft(NamedTuple):
-    """One draft: `growing` has the file as it is after each step."""
+    """One draft: `growing` has the file as it is after each step, `before` says of which steps the block laid apart is."""
 
     title: str
     name: str
@@ -33,6 +33,8 @@ class Draft(NamedTuple):
     shown: tuple[Shown, ...]
     picture: str
     described: str
+    apart: str
+    before: str
 
 
 def fences() -> list[tuple[str, str]]:
@@ -48,7 +50,8 @@ def drafts() -> tuple[Draft, ...]:
 
 def _draft(title: str, body: str) -> Draft:
     (name,) = re.findall(r"\*\*The file\*\*, `([\w-]+\.block)`", body)
-    ((picture, described),) = re.findall(r'<img src="([^"]+)" width="260" alt="([^"]+)">', body)
+    pictures = re.findall(r'<img src="([^"]+)" width="\d+" alt="([^"]+)">', body)
+    ((picture, described), (apart, before)) = pictures
     ((_, final),) = (found for found in re.findall(r"^```(block)\n(.*?)^```$", body, re.DOTALL | re.MULTILINE))
     text, prose, wrong = "", "", None
     growing: list[str] = []
@@ -64,7 +67,7 @@ def _draft(title: str, body: str) -> Draft:
             text = fenced
         else:
             shown += [Shown(wrong or text, command, said, bool(wrong)) for command, said in COMMAND.findall(fenced)]
-    return Draft(title, name, tuple(growing), final, tuple(shown), picture, described)
+    return Draft(title, name, tuple(growing), final, tuple(shown), picture, described, apart, before)
 
 
 def _grown(text: str, fenced: str, prose: str) -> str:

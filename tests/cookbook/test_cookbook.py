@@ -129,18 +129,31 @@ def test_the_table_lists_the_drafts_in_their_order() -> None:
 
 
 @every_draft
-def test_the_picture_is_the_one_that_the_file_makes(plan_of, draft: Draft) -> None:
+def test_the_pictures_are_those_that_the_file_makes(plan_of, draft: Draft) -> None:
+    name = draft.name.removesuffix(".block")
+    plain, apart = DOCS / draft.picture, DOCS / draft.apart
+    assert (plain.name, apart.name) == (f"{name}.svg", f"{name}-apart.svg")
+    is_kept(plain, drawn(plan_of(draft)))
+    numbers = [int(number) for number in re.findall(r"\d+", draft.before.partition(":")[0])]
+    undone = numbers[-1] - numbers[0] + 1
+    picture = drawn(plan_of(draft), ("view", "laid-apart"), ("steps", str(undone)))
+    is_kept(apart, picture)
+    assert f"{draft.before}." in picture.decode()
+
+
+def drawn(plan: SewingPlan, *settings: tuple[str, str]) -> bytes:
     (output,) = blocklang_outputs()
-    (made,) = output.make(plan_of(draft), OutputOptions("svg"))
-    kept = DOCS / draft.picture
-    assert kept.name == f"{draft.name.removesuffix('.block')}.svg"
+    (file,) = output.make(plan, OutputOptions("svg", settings=settings))
+    return file.data
+
+
+def is_kept(path: Path, picture: bytes) -> None:
     if RENEW:
-        kept.parent.mkdir(exist_ok=True)
-        kept.write_bytes(made.data)
-    assert kept.read_bytes() == made.data
+        path.parent.mkdir(exist_ok=True)
+        path.write_bytes(picture)
+    assert path.read_bytes() == picture
 
 
 def test_no_picture_is_left_without_its_file() -> None:
-    assert sorted(path.name for path in (DOCS / "cookbook").iterdir()) == sorted(
-        Path(draft.picture).name for draft in DRAFTS
-    )
+    kept = sorted(f"cookbook/{path.name}" for path in (DOCS / "cookbook").iterdir())
+    assert kept == sorted(name for draft in DRAFTS for name in (draft.picture, draft.apart))
