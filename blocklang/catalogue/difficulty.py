@@ -7,6 +7,7 @@ from typing import Final, NamedTuple
 
 from blocklang.block import LengthUnit
 from blocklang.geometry import TICKS_PER_INCH
+from blocklang.wording import Saying, say, say_number
 
 
 class Difficulty(StrEnum):
@@ -74,28 +75,46 @@ def difficulty_of(hardness: Hardness, unit: LengthUnit) -> tuple[Difficulty, tup
 def _points(hardness: Hardness, unit: LengthUnit) -> Iterator[Point]:
     """Give each thing that makes the block hard, and the points that it counts."""
     if hardness.pivots:
-        yield 3 + (hardness.pivots > 4) + (hardness.pivots > 12), _counted(hardness.pivots, "set-in corner")
+        yield 3 + (hardness.pivots > 4) + (hardness.pivots > 12), _corners(hardness.pivots)
     if hardness.curves:
-        yield 3 + (hardness.curves > 16), _counted(hardness.curves, "curved seam")
+        yield 3 + (hardness.curves > 16), say_number("{count} curved seam", "{count} curved seams", hardness.curves)
     if hardness.partials:
-        yield 2 + (hardness.partials > 1), _counted(hardness.partials, "partial seam")
+        yield (
+            2 + (hardness.partials > 1),
+            say_number("{count} partial seam", "{count} partial seams", hardness.partials),
+        )
     if hardness.steps > SEVERAL_STEPS:
-        yield 1 + (hardness.steps > MANY_STEPS), f"{hardness.steps} different steps"
+        yield 1 + (hardness.steps > MANY_STEPS), _steps(hardness.steps)
     if hardness.patches > MANY_PATCHES:
-        yield 1 + (hardness.patches > VERY_MANY_PATCHES), f"{hardness.patches} patches"
+        yield (
+            1 + (hardness.patches > VERY_MANY_PATCHES),
+            say_number("{count} patch", "{count} patches", hardness.patches),
+        )
     if hardness.meeting > USUAL_MEETING:
-        yield 1 + (hardness.meeting > 2 * USUAL_MEETING), f"{hardness.meeting} seams in one point"
+        yield 1 + (hardness.meeting > 2 * USUAL_MEETING), _meeting(hardness.meeting)
     if hardness.sharpest < SHARP:
-        yield 1 + (hardness.sharpest < VERY_SHARP), f"points of {hardness.sharpest} degrees"
+        yield 1 + (hardness.sharpest < VERY_SHARP), _points_of(hardness.sharpest)
     if hardness.narrowest < FIDDLY * TICKS_PER_INCH:
         yield (
             1 + (hardness.narrowest < FIDDLY * TICKS_PER_INCH / 2),
-            f"patches {_width(hardness.narrowest, unit)} narrow",
+            say("patches {length} narrow", length=_width(hardness.narrowest, unit)),
         )
 
 
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun if count == 1 else noun + 's'}"
+def _corners(count: int) -> Saying:
+    return say_number("{count} set-in corner", "{count} set-in corners", count)
+
+
+def _steps(count: int) -> Saying:
+    return say_number("{count} different step", "{count} different steps", count)
+
+
+def _meeting(count: int) -> Saying:
+    return say_number("{count} seam in one point", "{count} seams in one point", count)
+
+
+def _points_of(degrees: int) -> Saying:
+    return say_number("points of {count} degrees", "points of {count} degrees", degrees)
 
 
 def _width(ticks: int, unit: LengthUnit) -> str:

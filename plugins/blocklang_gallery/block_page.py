@@ -50,6 +50,7 @@ def _write(
         "colours.js",
         options,
         words=words.PAGE,
+        role=words.role,
         gallery=choices.title,
         stem=stem,
         folder=FOLDER,

@@ -4,6 +4,8 @@ import unicodedata
 from dataclasses import dataclass
 
 from blocklang.catalogue.facts import Facts
+from blocklang.wording import Language
+from blocklang_gallery import words
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,10 +17,9 @@ class Card:
     facts: Facts
     size: str
 
-    @property
-    def words(self) -> str:
-        """The words it is found by, in lower case and without accents, as the page's script makes those typed."""
-        facts = self.facts
-        told = f"{facts.title} {facts.family.replace('-', ' ')} {facts.author} {facts.difficulty} {facts.shape}"
+    def words_in(self, language: Language) -> str:
+        """Return what it is found by, in lower case and without accents, as the page's script makes what is typed."""
+        facts, hard = self.facts, language.say(words.difficulty(self.facts.difficulty))
+        told = f"{facts.title} {facts.family.replace('-', ' ')} {facts.author} {hard} {facts.shape}"
         plain = "".join(sign for sign in unicodedata.normalize("NFD", told) if unicodedata.category(sign) != "Mn")
         return plain.lower()

@@ -7,6 +7,7 @@ from typing import Final
 from blocklang.block import LengthUnit
 from blocklang.catalogue.difficulty import Difficulty
 from blocklang.catalogue.facts import Facts
+from blocklang.cutting.words import with_unit
 from blocklang.geometry import TICKS_PER_INCH
 from blocklang_gallery import words
 
@@ -46,9 +47,9 @@ def filters_for(all_facts: tuple[Facts, ...], unit: LengthUnit) -> tuple[Filter,
     sizes = SIZES[unit]
     return (
         Filter("family", words.FIND_FAMILY, _same(families, words.family_title), lambda facts: facts.family or "-"),
-        Filter("difficulty", words.FIND_DIFFICULTY, _same(levels, str), lambda facts: facts.difficulty),
+        Filter("difficulty", words.FIND_DIFFICULTY, _same(levels, words.difficulty), lambda facts: facts.difficulty),
         Filter("patches", words.FIND_PATCHES, _ranges(PATCHES), lambda facts: _range_of(facts.patches, PATCHES)),
-        Filter("setin", words.FIND_SET_IN, _same([words.NO, words.SOME], str), _set_in),
+        Filter("setin", words.FIND_SET_IN, _same(words.HOW_MANY, words.HOW_MANY.__getitem__), _set_in),
         Filter("size", words.FIND_SIZE, _lengths(sizes, unit), lambda facts: _size(facts, sizes, unit)),
         Filter("fabrics", words.FIND_FABRICS, _ranges(FABRICS), lambda facts: _range_of(facts.fabrics, FABRICS)),
     )
@@ -72,7 +73,7 @@ def _ranges(lasts: tuple[int, ...]) -> tuple[Choice, ...]:
 
 
 def _lengths(lasts: tuple[int, ...], unit: LengthUnit) -> tuple[Choice, ...]:
-    said = [f"{last} {unit.value}" for last in lasts]
+    said = [with_unit(str(last), unit) for last in lasts]
     between = [words.over_to(before, last) for before, last in zip(said, said[1:], strict=False)]
     return tuple(
         (str(number), name) for number, name in enumerate([words.at_most(said[0]), *between, words.more_than(said[-1])])

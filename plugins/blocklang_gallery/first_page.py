@@ -20,11 +20,12 @@ def write_first_page(cards: tuple[Card, ...], options: OutputOptions, choices: C
         options,
         words=words.FIRST,
         title=choices.title,
-        count=words.counted(len(cards), "block"),
+        count=words.blocks(len(cards)),
         filters=tuple((one, one.among(facts)) for one in filters),
         families=_families(cards),
         family_title=words.family_title,
         on_card=words.on_card,
+        found_by=lambda card: card.words_in(options.language),
         credits=_credits(cards),
     )
 

@@ -2,13 +2,14 @@
 
 import re
 from base64 import b64encode
-from functools import cache
+from functools import cache, partial
 from hashlib import sha256
 from typing import TYPE_CHECKING, Any
 
 from blocklang_drawing import clean_text
 
 from blocklang.hooks import OutputOptions
+from blocklang.wording import Language
 from blocklang_gallery.asking import MOST_SIZES
 
 if TYPE_CHECKING:
@@ -22,17 +23,17 @@ def set_page(template: str, script: str, options: OutputOptions, **told: object)
     """Return a self-contained page from a template and its script."""
     from markupsafe import Markup
 
-    pages = _pages()
+    pages = _pages(options.language)
     style = Markup(pages.get_template("look.css.j2").render(paper=options.paper.value, sizes=MOST_SIZES))  # noqa: S704 - ours
     code = Markup(pages.get_template(script).render())  # noqa: S704 - ours
     policy = policy_for(style=style, script=code)
     return pages.get_template(template).render(
-        policy=policy, style=style, script=code, large=options.large_print, **told
+        policy=policy, style=style, script=code, large=options.large_print, language=options.language.code, **told
     )
 
 
 @cache  # one process sets many pages, and compiling the templates takes longer than filling them
-def _pages() -> "Environment":
+def _pages(language: Language) -> "Environment":
     from jinja2 import Environment, PackageLoader, StrictUndefined
     from markupsafe import Markup
 
@@ -42,7 +43,7 @@ def _pages() -> "Environment":
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
-        finalize=_finished,
+        finalize=partial(_finished, language),
     )
     pages.filters["drawing"] = Markup  # made by to_svg, which escapes
     return pages
@@ -59,8 +60,8 @@ def _hash(text: str) -> str:
     return f"'sha256-{b64encode(sha256(text.encode()).digest()).decode()}'"
 
 
-def _finished(value: Any) -> Any:
-    """Return a text without what a page cannot hold; what is markup already stays as it is."""
+def _finished(language: Language, value: Any) -> Any:
+    """Return a text in a language, without what a page cannot hold; what is markup already stays as it is."""
     if not isinstance(value, str) or hasattr(value, "__html__"):
         return value
-    return _ONE_THING.sub("\N{NO-BREAK SPACE}", clean_text(value))
+    return _ONE_THING.sub("\N{NO-BREAK SPACE}", clean_text(language.say(value)))

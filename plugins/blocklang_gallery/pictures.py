@@ -35,12 +35,12 @@ _SMALL = 150.0
 
 def draw_for_page(block: Block, options: OutputOptions, side: float) -> str:
     """Return the block as SVG for a page, as large as fits in a square of that side (points)."""
-    theme = theme_for(block.fabrics, options.black_and_white)
+    theme = theme_for(block.fabrics, options.black_and_white, options.language)
     if options.black_and_white:
         return to_svg(draw_block(block, theme, width=side, height=side), declaration=False)
     frame = Frame.fit(block.outline.bounds(), side - 2 * MARGIN, side - 2 * MARGIN, left=MARGIN, top=MARGIN)
     shapes = (*_cloth(block, frame, theme), *_edges(block, frame, theme), _border(block, frame, theme))
-    title = words.picture_of(block.name)
+    title = theme.language.say(words.picture_of(block.name))
     return to_svg(
         Drawing(frame.width + 2 * MARGIN, frame.height + 2 * MARGIN, shapes, title, theme.font), declaration=False
     )
@@ -48,7 +48,7 @@ def draw_for_page(block: Block, options: OutputOptions, side: float) -> str:
 
 def draw_cloth(block: Block, fabric: Fabric, options: OutputOptions) -> str:
     """Return a swatch of one fabric as SVG."""
-    theme = theme_for(block.fabrics, options.black_and_white)
+    theme = theme_for(block.fabrics, options.black_and_white, options.language)
     drawing = draw_swatch(fabric, theme)
     if options.black_and_white:
         return to_svg(drawing, declaration=False)

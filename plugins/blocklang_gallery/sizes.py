@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from blocklang_drawing import say_measure
+from blocklang_drawing import say_measure, say_role
 
 from blocklang.block import LengthUnit
 from blocklang.catalogue.facts import Facts
@@ -101,7 +101,7 @@ def _cutting(plan: SewingPlan, need: FabricNeed, unit: LengthUnit) -> FabricCutt
     return FabricCutting(
         number=plan.block.fabrics.index(fabric),
         title=fabric.title or fabric.id,
-        role=", ".join(part for part in (fabric.role, fabric.value.value) if part),
+        role=say_role(fabric),
         buy=words.to_buy(need, plan.cutting.options, unit),
         lines=(*strips, *(words.piece(piece.name, describe_piece(piece, unit)) for piece in pieces)),
     )

@@ -1,69 +1,90 @@
 """Every word on the pages of a gallery that is not a block's own."""
 
-from fractions import Fraction
-from math import ceil
 from typing import Final
 
 from blocklang.block import Credit, LengthUnit
+from blocklang.catalogue.difficulty import Difficulty
 from blocklang.catalogue.facts import Facts
-from blocklang.cutting import CuttingOptions, FabricNeed, format_measure
+from blocklang.cutting import CuttingOptions, FabricNeed, describe_need, format_measure
+from blocklang.wording import Saying, joined, listed, say, say_number
 
-TITLE: Final = "Blocks to sew"
-NO_FAMILY: Final = "Other blocks"
+TITLE: Final = say("Blocks to sew")
+NO_FAMILY: Final = say("Other blocks")
 
 #: The first page. `{found}` and `{all}` are numbers that change while the page is read.
 FIRST: Final = {
-    "choose": "Choose a block to see its fabrics, sizes and cutting, and to take its sewing sheet.",
-    "families": "Families",
-    "find": "Find a block",
-    "words": "Words",
-    "words_hint": "name, family or maker",
-    "any": "any",
-    "clear_all": "Clear all",
-    "found": "{found} of {all} blocks",
-    "nothing": "No block is all of that. Take one wish back, or clear them all.",
-    "credits": "Credits",
+    "choose": say("Choose a block to see its fabrics, sizes and cutting, and to take its sewing sheet."),
+    "families": say("Families"),
+    "find": say("Find a block"),
+    "words": say("Words"),
+    "words_hint": say("name, family or maker"),
+    "any": say("any"),
+    "clear_all": say("Clear all"),
+    "found": say("{found} of {all} blocks"),
+    "nothing": say("No block is all of that. Take one wish back, or clear them all."),
+    "credits": say("Credits"),
 }
 
 #: The page of a block.
 PAGE: Final = {
-    "all_blocks": "All blocks",
-    "take": "Sheets and files",
-    "at_a_glance": "At a glance",
-    "colours": "Try other colours",
-    "colours_hint": "Choose a colour for a fabric. The picture changes at once, and this browser keeps your colours.",
-    "reset": "Colours of the block",
-    "line": "To make the sewing sheet in these colours and this size, keep the block file and type:",
-    "copy_line": "Copy this line",
-    "copied": "Copied.",
-    "select": "Selected: copy it now.",
-    "sizes": "Sizes and cutting",
-    "choose_size": "Finished size",
-    "fabric": "Fabric",
-    "buy": "Buy",
-    "cut": "Cut",
-    "strip_sets": "Strip sets",
-    "steps": "What it measures after each step",
-    "steps_hint": "With the seam allowance on every side. Steps that make no rectangle are not measured.",
-    "step": "Step",
-    "made": "Made",
-    "measures": "Measures",
-    "credits": "Credits and licence",
-    "no_credit": "The block file does not say who made it.",
+    "all_blocks": say("All blocks"),
+    "take": say("Sheets and files"),
+    "at_a_glance": say("At a glance"),
+    "colours": say("Try other colours"),
+    "colours_hint": say(
+        "Choose a colour for a fabric. The picture changes at once, and this browser keeps your colours."
+    ),
+    "reset": say("Colours of the block"),
+    "line": say("To make the sewing sheet in these colours and this size, keep the block file and type:"),
+    "copy_line": say("Copy this line"),
+    "copied": say("Copied."),
+    "select": say("Selected: copy it now."),
+    "sizes": say("Sizes and cutting"),
+    "choose_size": say("Finished size"),
+    "strip_sets": say("Strip sets"),
+    "steps": say("What it measures after each step"),
+    "steps_hint": say("With the seam allowance on every side. Steps that make no rectangle are not measured."),
+    "step": say("Step"),
+    "made": say("Made"),
+    "measures": say("Measures"),
+    "credits": say("Credits and licence"),
+    "no_credit": say("The block file does not say who made it."),
 }
 
-FIND_FAMILY: Final = "Family"
-FIND_DIFFICULTY: Final = "Difficulty"
-FIND_PATCHES: Final = "Patches"
-FIND_SET_IN: Final = "Set-in seams"
-FIND_SIZE: Final = "Size as drawn"
-FIND_FABRICS: Final = "Fabrics"
+FIND_FAMILY: Final = say("Family")
+FIND_DIFFICULTY: Final = say("Difficulty")
+FIND_PATCHES: Final = say("Patches")
+FIND_SET_IN: Final = say("Set-in seams")
+FIND_SIZE: Final = say("Size as drawn")
+FIND_FABRICS: Final = say("Fabrics")
+ROLES: Final = {
+    "background": say("background", context="what a fabric is for"),
+    "star": say("star", context="what a fabric is for"),
+    "accent": say("accent", context="what a fabric is for"),
+}
 NO, SOME = "none", "some"
+HOW_MANY: Final = {NO: say("none", context="seams of a kind"), SOME: say("some", context="seams of a kind")}
+DIFFICULTIES: Final = {
+    Difficulty.EASY.value: say("easy", context="how hard a block is"),
+    Difficulty.MODERATE.value: say("moderate", context="how hard a block is"),
+    Difficulty.DEMANDING.value: say("demanding", context="how hard a block is"),
+    Difficulty.EXPERT.value: say("expert", context="how hard a block is"),
+}
 
 
-def counted(count: int, noun: str, plural: str = "") -> str:
-    """Say how many there are."""
-    return f"{count} {noun if count == 1 else plural or noun + 's'}"
+def difficulty(level: str) -> str:
+    """Say how hard a block is."""
+    return DIFFICULTIES.get(level, level)
+
+
+def role(name: str) -> str:
+    """Say what a fabric is for."""
+    return ROLES.get(name, name)
+
+
+def blocks(count: int) -> Saying:
+    """Say how many blocks there are."""
+    return say_number("{count} block", "{count} blocks", count)
 
 
 def no_size(written: str) -> str:
@@ -78,7 +99,7 @@ def too_many_sizes(most: int) -> str:
 
 def picture_of(name: str) -> str:
     """Say what the picture shows."""
-    return f"{name}: the finished block"
+    return say("{name}: the finished block", name=name)
 
 
 def family_title(family: str) -> str:
@@ -89,132 +110,139 @@ def family_title(family: str) -> str:
 
 def at_most(most: str) -> str:
     """Name a range that has no lower end."""
-    return f"up to {most}"
+    return say("up to {most}", most=most)
 
 
 def from_to(least: str, most: str) -> str:
     """Name a range of whole numbers."""
-    return f"{least} to {most}"
+    return say("{least} to {most}", least=least, most=most)
 
 
 def over_to(over: str, most: str) -> str:
     """Name a range of lengths, the first not in it."""
-    return f"over {over}, up to {most}"
+    return say("over {over}, up to {most}", over=over, most=most)
 
 
 def more_than(number: str) -> str:
     """Name a range that has no upper end."""
-    return f"over {number}"
+    return say("over {number}", number=number)
 
 
 def byline(credit: Credit) -> str:
     """Say whom a block is by."""
-    return f"by {credit.author}" if credit.author else ""
+    return say("by {author}", author=credit.author) if credit.author else ""
 
 
 def credit_line(credit: Credit) -> str:
     """Say whom a block is by, under which licence, and where it comes from."""
     told = (credit.name, byline(credit), credit.licence, credit.source)
-    return ", ".join(part for part in told if part)
+    return joined((part for part in told if part), ", ")
 
 
 def made_by(author: str, licence: str, count: int) -> str:
     """Say how many blocks are by one person under one licence."""
-    blocks = counted(count, "block")
-    licensed = f", {licence}" if licence else ""
-    return f"{blocks} by {author}{licensed}" if author else f"{blocks} of unknown makers{licensed}"
+    if author:
+        told = say_number("{count} block by {author}", "{count} blocks by {author}", count, author=author)
+    else:
+        told = say_number("{count} block of unknown makers", "{count} blocks of unknown makers", count)
+    return joined((told, licence), ", ") if licence else told
 
 
 def glance(facts: Facts, narrowest: str) -> tuple[tuple[str, str], ...]:
     """Say what a sewer wants to know first, each with its name."""
-    hard = f"{facts.difficulty} ({', '.join(facts.because)})" if facts.because else facts.difficulty
     return (
-        ("Difficulty", hard),
-        ("Patches", str(facts.patches)),
-        ("Seams", str(facts.seams)),
-        ("Steps", str(facts.steps)),
-        ("Set-in seams", _or_none(facts.set_in)),
-        ("Partial seams", _or_none(facts.partials)),
-        ("Curved seams", _or_none(facts.curves)),
-        ("Narrowest patch", f"{narrowest} finished"),
+        (FIND_DIFFICULTY, _why(facts)),
+        (FIND_PATCHES, str(facts.patches)),
+        (say("Seams"), str(facts.seams)),
+        (say("Steps"), str(facts.steps)),
+        (FIND_SET_IN, _or_none(facts.set_in)),
+        (say("Partial seams"), _or_none(facts.partials)),
+        (say("Curved seams"), _or_none(facts.curves)),
+        (say("Narrowest patch"), say("{length} finished", length=narrowest)),
     )
 
 
-def on_card(facts: Facts, size: str) -> str:
+def _why(facts: Facts) -> str:
+    level = difficulty(facts.difficulty)
+    return say("{level} ({reasons})", level=level, reasons=joined(facts.because, ", ")) if facts.because else level
+
+
+def on_card(facts: Facts, size: str) -> Saying:
     """Say the least about a block, under its picture."""
-    set_in = f", {counted(facts.set_in, 'set-in seam')}" if facts.set_in else ""
-    return f"{counted(facts.patches, 'patch', 'patches')}{set_in}, {size}, {facts.difficulty}"
+    told: list[str] = [say_number("{count} patch", "{count} patches", facts.patches)]
+    if facts.set_in:
+        told.append(say_number("{count} set-in seam", "{count} set-in seams", facts.set_in))
+    return joined((*told, size, difficulty(facts.difficulty)), ", ")
 
 
-def size_told(wide: str, high: str, shape: str) -> str:
+def size_told(wide: str, high: str, shape: str) -> Saying:
     """Say a finished or unfinished size."""
     if wide != high:
-        return f"{wide} by {high}"
-    return f"{wide} square" if shape == "square" else f"{wide} wide and high"
+        return say("{width} by {height}", width=wide, height=high)
+    return say("{width} square", width=wide) if shape == "square" else say("{width} wide and high", width=wide)
 
 
 def size_label(wide: str, high: str, own: bool) -> str:
     """Name a size to choose."""
-    size = wide if wide == high else f"{wide} by {high}"
-    return f"{size}, as drawn" if own else size
+    size = wide if wide == high else say("{width} by {height}", width=wide, height=high)
+    return say("{size}, as drawn", size=size) if own else size
 
 
-def strips(count: int, width: str) -> str:
+def strips(count: int, width: str) -> Saying:
     """Say how many strips of one width are cut."""
-    return f"{counted(count, 'strip')} {width} wide"
+    return say_number("{count} strip {width} wide", "{count} strips {width} wide", count, width=width)
 
 
-def piece(name: str, sentence: str) -> str:
+def piece(name: str, sentence: str) -> Saying:
     """Say how one kind of piece is cut."""
-    return f"{name}: {sentence}"
+    return say("{name}: {how}", name=name, how=sentence)
 
 
-def size_heading(name: str, size: str) -> str:
+def size_heading(name: str, size: str) -> Saying:
     """Head what is told about one size."""
-    return f"{name}, {size} finished"
+    return say("{name}, {size} finished", name=name, size=size)
 
 
 def size_sentences(unfinished: str, narrowest: str, options: CuttingOptions, unit: LengthUnit) -> tuple[str, ...]:
     """Say what a block of one size measures before it is sewn on ("" where that is no width and height), and more."""
-    blocks = "one block" if options.copies == 1 else f"{options.copies} blocks"
-    measures = (f"It measures {unfinished} before it is sewn to anything else.",) if unfinished else ()
     return (
-        *measures,
-        f"Its narrowest patch finishes {narrowest} wide.",
-        f"The cutting is for {blocks}, from fabric {format_measure(options.usable_width, unit)} wide between the selvages.",
+        *((say("It measures {size} before it is sewn to anything else.", size=unfinished),) if unfinished else ()),
+        say("Its narrowest patch finishes {length} wide.", length=narrowest),
+        say_number(
+            "The cutting is for one block, from fabric {width} wide between the selvages.",
+            "The cutting is for {count} blocks, from fabric {width} wide between the selvages.",
+            options.copies,
+            width=format_measure(options.usable_width, unit),
+        ),
     )
 
 
-def left_out(sizes: tuple[str, ...]) -> str:
+def left_out(sizes: tuple[str, ...]) -> Saying:
     """Say which sizes are not told, and why."""
-    listed = " and ".join(filter(None, (", ".join(sizes[:-1]), sizes[-1])))
-    return f"Not in {listed}: a patch would be narrower than its seam allowance."
+    return say("Not in {sizes}: a patch would be narrower than its seam allowance.", sizes=listed(sizes))
 
 
-def to_buy(need: FabricNeed, options: CuttingOptions, unit: LengthUnit) -> str:
+def to_buy(need: FabricNeed, options: CuttingOptions, unit: LengthUnit) -> Saying:
     """Say what to buy of one fabric: in eighths of a yard, or in steps of ten centimetres."""
-    if unit is LengthUnit.INCH:
-        return _yards(need.yards)
-    tens = ceil(need.length * 2.54 / 10 / float(1 - options.shrinkage) - 0.001)
-    return f"{tens * 10} cm" if tens < 10 else f"{tens / 10:g} m"
+    return say("Buy {amount}.", amount=describe_need(need, options, unit))
 
 
 def times(title: str, count: int) -> str:
     """Say a step, and how many times it is sewn."""
-    return title if count == 1 else f"{title} ({count} times)"
+    return title if count == 1 else say_number("{title} ({count} time)", "{title} ({count} times)", count, title=title)
 
 
 #: What can be taken from a page: which output, in which format, what it is called, and how it is told.
 TAKEN: Final = (
-    ("sewing-sheet", "pdf", "Sewing sheet", "to print"),
-    ("sewing-sheet", "html", "Sewing sheet", "to follow on a screen and tick off"),
-    ("cutting-list", "pdf", "Cutting list", "to print"),
-    ("templates", "pdf", "Templates", "full size, to print"),
-    ("colouring-page", "pdf", "Colouring page", "to print"),
-    ("diagram", "svg", "Picture", "to put on a page of your own"),
+    ("sewing-sheet", "pdf", say("Sewing sheet"), say("to print")),
+    ("sewing-sheet", "html", say("Sewing sheet"), say("to follow on a screen and tick off")),
+    ("cutting-list", "pdf", say("Cutting list"), say("to print")),
+    ("templates", "pdf", say("Templates"), say("full size, to print")),
+    ("colouring-page", "pdf", say("Colouring page"), say("to print")),
+    ("diagram", "svg", say("Picture"), say("to put on a page of your own")),
 )
-TEXT_FILE: Final = "text"
-BLOCK_FILE: Final = ("Block file", "for making it in other sizes and colours")
+TEXT_FILE: Final = say("text", context="a kind of file")
+BLOCK_FILE: Final = (say("Block file"), say("for making it in other sizes and colours"))
 
 
 def kilobytes(size: int) -> str:
@@ -223,10 +251,4 @@ def kilobytes(size: int) -> str:
 
 
 def _or_none(count: int) -> str:
-    return str(count) if count else "none"
-
-
-def _yards(amount: Fraction) -> str:
-    whole, part = divmod(amount, 1)
-    said = " ".join(str(number) for number in (whole, part) if number) or "0"
-    return f"{said} {'yard' if amount <= 1 else 'yards'}"
+    return str(count) if count else HOW_MANY[NO]
