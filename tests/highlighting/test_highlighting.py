@@ -40,10 +40,10 @@ def files() -> dict[str, str]:
     """Return every block file of the library, the documents and the tests, by name."""
     paths = [*ROOT.glob("blocks/*/*.block"), *Path(__file__).parent.glob("*.block")]
     found = {path.name: path.read_text(encoding="utf-8") for path in sorted(paths)}
-    for page in sorted(ROOT.glob("docs/*.md")):
-        text = page.read_text(encoding="utf-8")
+    for name in ("language.md", "tutorial.md", "cookbook.md"):
+        text = (ROOT / "docs" / name).read_text(encoding="utf-8")
         for place, body in enumerate(re.findall(r"^```(?:block|step)\n(.*?)^```$", text, re.DOTALL | re.MULTILINE)):
-            found[f"{page.name} {place}"] = body
+            found[f"{name} {place}"] = body
     return found
 
 
