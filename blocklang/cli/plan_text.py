@@ -41,7 +41,8 @@ def _below(plan: SewingPlan, step: PlanStep, unit: LengthUnit) -> Iterator[str]:
             yield "Press open." if not toward else "Press the rest open."
     for version in step.versions:
         how = ", pressed the other way" if version.opposite else ""
-        yield f"{len(version.makes)} of them are version {version.letter}{how}."
+        verb = "is" if len(version.makes) == 1 else "are"
+        yield f"{len(version.makes)} of them {verb} version {version.letter}{how}."
     if step.measures is not None:
         yield f"It now measures {shown_size(step.measures, unit)}."
 
