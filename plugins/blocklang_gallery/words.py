@@ -71,6 +71,23 @@ DIFFICULTIES: Final = {
     Difficulty.EXPERT.value: say("expert", context="how hard a block is"),
 }
 
+#: The families of the blocks that ship; those of other files are named by their authors.
+FAMILIES: Final = {
+    "baskets-and-houses": say("Baskets and houses"),
+    "borders-and-lattices": say("Borders and lattices"),
+    "curves": say("Curves"),
+    "five-patch": say("Five patch"),
+    "four-patch": say("Four patch"),
+    "hexagons-and-diamonds": say("Hexagons and diamonds"),
+    "log-cabins": say("Log cabins"),
+    "nine-patch": say("Nine patch"),
+    "samplers": say("Samplers"),
+    "seven-patch": say("Seven patch"),
+    "stars": say("Stars"),
+    "strips": say("Strips"),
+    "units": say("Units"),
+}
+
 
 def difficulty(level: str) -> str:
     """Say how hard a block is."""
@@ -105,7 +122,7 @@ def picture_of(name: str) -> str:
 def family_title(family: str) -> str:
     """Return a family's name as a heading: its first letter large, spaces for hyphens."""
     spaced = family.replace("-", " ")
-    return spaced[:1].upper() + spaced[1:] if family else NO_FAMILY
+    return FAMILIES.get(family, spaced[:1].upper() + spaced[1:]) if family else NO_FAMILY
 
 
 def at_most(most: str) -> str:
