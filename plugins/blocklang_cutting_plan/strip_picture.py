@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from blocklang_drawing import Drawing, Paint, Path, Shape, Text, Texture, Theme, cut_lines, text_width
+from blocklang_drawing import Drawing, Paint, Path, Shape, Text, Texture, Theme, cut_lines, on_plate, text_width
 from blocklang_drawing.hatching import hatch
 from blocklang_drawing.shapes import polygon, polyline
 
@@ -122,5 +122,5 @@ def _labels(cloth: ClothPlan, strip: PlannedStrip, bar: Bar, letters: dict[int, 
             middles = [at + float(cut.length) / 2]
         for middle in middles:
             across, down = bar.at(middle, float(cut.width) / 2)
-            yield Text((across, down + SIZE * 0.35), letter, SIZE, theme.ink, "middle", bold=True, halo=theme.paper)
+            yield from on_plate(Text((across, down + SIZE * 0.35), letter, SIZE, theme.ink, "middle", bold=True), theme)
         at += float(cut.length)

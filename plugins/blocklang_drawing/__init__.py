@@ -22,6 +22,7 @@ from blocklang_drawing.full_size import (
 )
 from blocklang_drawing.mark_key import Mark, draw_mark
 from blocklang_drawing.pen import lines_of
+from blocklang_drawing.plates import on_plate
 from blocklang_drawing.pressing_map import draw_pressing_map, fold_back_of, lies_of, stops_of
 from blocklang_drawing.raster import to_pdf, to_png
 from blocklang_drawing.shapes import (
@@ -101,6 +102,7 @@ __all__ = [
     "lay_step",
     "lies_of",
     "lines_of",
+    "on_plate",
     "pages_to_pdf",
     "polygon",
     "room_for_pieces",

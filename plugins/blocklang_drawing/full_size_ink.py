@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from blocklang_drawing.full_size_inside import Box, Ring
 from blocklang_drawing.shapes import ArcTo, Group, Path, Place, Shape, Trail, Window
@@ -22,12 +23,17 @@ def rings_of(shapes: Sequence[Shape]) -> Iterator[Ring]:
             yield from (tuple((x + dx, y + dy) for x, y in ring) for ring in rings_of(shape.shapes))
 
 
+def comes_into(ring: Ring, box: Box) -> bool:
+    """Tell whether a broken line comes into a box."""
+    return any(_cuts(a, b, box) for a, b in pairwise(ring))
+
+
 def reaches(ring: Ring, box: Box) -> bool:
     """Tell whether a broken line comes into a box, or goes right round it."""
-    left, top, right, low = box
-    sides = list(zip(ring, ring[1:], strict=False))
-    if any(_cuts(a, b, box) for a, b in sides):
+    if comes_into(ring, box):
         return True
+    left, top, right, low = box
+    sides = list(pairwise(ring))
     x, y = (left + right) / 2, (top + low) / 2
     round_it = sum(((ay > y) != (by > y)) and x < ax + (y - ay) * (bx - ax) / (by - ay) for (ax, ay), (bx, by) in sides)
     return ring[0] == ring[-1] and round_it % 2 == 1

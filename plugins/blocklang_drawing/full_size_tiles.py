@@ -1,14 +1,15 @@
 """A piece larger than the paper, cut into tiles that overlap, with crosses to lay on each other."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from blocklang_drawing import words as said
-from blocklang_drawing.full_size_ink import reaches, rings_of
-from blocklang_drawing.full_size_inside import Box
+from blocklang_drawing.full_size_ink import comes_into, reaches, rings_of
+from blocklang_drawing.full_size_inside import Box, Ring
 from blocklang_drawing.full_size_paper import INCH, FullSize, PageWords, Room
 from blocklang_drawing.shapes import Dot, Paint, Path, Place, Shape, Text, Window, polygon, polyline
+from blocklang_drawing.type_widths import text_width
 
 OVERLAP = 0.5 * INCH
 _INK, _QUIET = "#000000", "#666666"
@@ -89,7 +90,8 @@ def inner_box(tile: Tile) -> Box:
 def draw_tile(tile: Tile, words: PageWords) -> tuple[Shape, ...]:
     """Return the part of the piece, framed, with its dashed lines and crosses."""
     room, drawing = tile.room, tile.piece.drawing
-    marks = (*_fold_lines(tile), *(shape for cross in tile.crosses for shape in draw_cross(cross, words.size)))
+    lines = [ring for ring in rings_of(drawing.shapes) if len(ring) > 1]
+    marks = (*_fold_lines(tile), *(shape for cross in tile.crosses for shape in draw_cross(cross, words.size, lines)))
     at = (room.left, room.top)
     window = Window(at, tile.width, tile.height, tile.onto, (*drawing.shapes, *marks), words.language.say(tile.name))
     right, low = room.left + tile.width, room.top + tile.height
@@ -97,15 +99,30 @@ def draw_tile(tile: Tile, words: PageWords) -> tuple[Shape, ...]:
     return window, Path((frame,), Paint(stroke=_QUIET, width=0.5))
 
 
-def draw_cross(cross: Cross, size: float) -> tuple[Shape, ...]:
-    """Return a cross in a ring, and its number."""
+def draw_cross(cross: Cross, size: float, lines: Sequence[Ring] = ()) -> tuple[Shape, ...]:
+    """Return a cross in a ring, and its number: beside it where it is clear of the lines, if that can be."""
     x, y = cross.at
-    lines = polyline(((x - _REACH, y), (x + _REACH, y))), polyline(((x, y - _REACH), (x, y + _REACH)))
+    trails = polyline(((x - _REACH, y), (x + _REACH, y))), polyline(((x, y - _REACH), (x, y + _REACH)))
+    sides = [(further, right, above) for further in (0, 1, 2) for above in (True, False) for right in (True, False)]
+    beside = [_numbered(cross, size, *side) for side in sides]
+    number = next((text for text, box in beside if not any(comes_into(line, box) for line in lines)), beside[0][0])
     return (
-        Path(lines, Paint(stroke=_INK, width=0.6)),
+        Path(trails, Paint(stroke=_INK, width=0.6)),
         Dot(cross.at, _RING, Paint(stroke=_INK, width=0.6)),
-        Text((x + _RING + 1.5, y - _RING + 0.5), str(cross.number), size, _INK, bold=True, halo="#ffffff"),
+        number,
     )
+
+
+def _numbered(cross: Cross, size: float, further: int, right: bool, above: bool) -> tuple[Text, Box]:
+    """Return the number of a cross on one side of it, and the box that it fills, with a little room round it."""
+    x, y = cross.at
+    wide, high = text_width(str(cross.number), size, bold=True), size * 0.75
+    away = max(_RING + 1.5, OVERLAP / 2 - 1.5 - wide if further else 0.0)
+    left = x + away if right else x - away - wide
+    apart = _RING - 0.5 + (7.0 if further > 1 else 0.0)
+    low = y - apart if above else y + apart + high
+    text = Text((left, low), str(cross.number), size, _INK, bold=True, halo="#ffffff")
+    return text, (left - 1, low - high - 1, left + wide + 1, low + 1)
 
 
 def _split(length: float, room: float) -> tuple[int, float]:

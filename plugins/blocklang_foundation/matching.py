@@ -3,6 +3,7 @@
 import math
 
 from blocklang_drawing import Frame
+from blocklang_drawing.full_size_inside import Box
 from blocklang_drawing.shapes import Paint, Path, Place, Shape, Text, polyline
 
 from blocklang.foundation import Foundation, Meeting, meetings_of
@@ -10,11 +11,15 @@ from blocklang.geometry import Edge
 
 INK = "#000000"
 _SIZE = 9.0
+#: Where along an edge its letter may stand, the best first.
+_PARTS = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
 
 
-def draw_marks(foundation: Foundation, paper: int, frame: Frame) -> tuple[Shape, ...]:
+def draw_marks(foundation: Foundation, paper: int, frame: Frame, within: tuple[Box, ...] = ()) -> tuple[Shape, ...]:
     """Return ticks and letters along the border of a paper's first section, outside its line.
+
+    `within` are the parts that come on one page each: a letter then lies on one of them if it can.
 
     Where sections of one paper meet different neighbours, only the ticks are drawn: the picture of the front tells.
     """
@@ -27,7 +32,7 @@ def draw_marks(foundation: Foundation, paper: int, frame: Frame) -> tuple[Shape,
         if meeting.other is not None:
             shapes.extend(_ticks(frame, meeting, away))
             letter = letters[_pair(own, foundation.sections[meeting.other].letter)] if lettered else ""
-            shapes.extend(_text(frame, edge, letter, away) for edge in meeting.edges if letter)
+            shapes.extend(_text(frame, edge, letter, away, within) for edge in meeting.edges if letter)
     return tuple(shapes)
 
 
@@ -70,12 +75,22 @@ def _ticks(frame: Frame, meeting: Meeting, away: float) -> list[Path]:
     return [Path(tuple(lines), Paint(stroke=INK, width=0.8))]
 
 
-def _text(frame: Frame, edge: Edge, letter: str, away: float) -> Text:
-    x, y = frame.at(edge.at(0.5))
-    out = _outward(frame, edge.at(0.45), edge.at(0.55), True)
+def _text(frame: Frame, edge: Edge, letter: str, away: float, within: tuple[Box, ...]) -> Text:
+    tried = [_text_at(frame, edge, letter, away, part) for part in _PARTS]
+    return next((text for text in tried if any(_lies_in(text, box) for box in within)), tried[0])
+
+
+def _text_at(frame: Frame, edge: Edge, letter: str, away: float, part: float) -> Text:
+    x, y = frame.at(edge.at(part))
+    out = _outward(frame, edge.at(part - 0.05), edge.at(part + 0.05), True)
     return Text(
         (x + out[0] * away / 2, y + out[1] * away / 2 + _SIZE * 0.32), letter, _SIZE, INK, anchor="middle", bold=True
     )
+
+
+def _lies_in(text: Text, box: Box) -> bool:
+    (x, y), (left, top, right, low) = text.at, box
+    return left + _SIZE / 2 <= x <= right - _SIZE / 2 and top + _SIZE <= y <= low - _SIZE / 2
 
 
 def _outward(frame: Frame, start: Place, end: Place, forward: bool) -> Place:

@@ -14,8 +14,10 @@ from blocklang_drawing import (
     say_measure,
     shorten,
     theme_for,
+    tile_boxes,
 )
 from blocklang_drawing.full_size_furniture import wrap_words
+from blocklang_drawing.full_size_inside import Box
 from blocklang_drawing.placing import lying_straight
 from blocklang_drawing.shapes import Shape, Text, Window
 
@@ -39,7 +41,7 @@ def draw_pages(block: Block, foundation: Foundation, options: OutputOptions) -> 
     page = PageWords(block.name, words.SUBJECT, words.NOTES, size, language=options.language)
     room = room_for_pieces(page, options.paper)
     first = FullSize(words.INTRODUCTION, _introduction(foundation, theme, size, room[0], options.unit))
-    papers = [_paper(foundation, place, theme, options.copies, size, room) for place in range(len(foundation.papers))]
+    papers = [_paper(foundation, place, theme, options, page) for place in range(len(foundation.papers))]
     pages = lay_on_pages((first, *papers), page, options.paper)
     if len(pages) == 1:
         return pages
@@ -58,20 +60,21 @@ def _introduction(foundation: Foundation, theme: Theme, size: float, width: floa
     return Drawing(width, max(front.height, low), shapes, theme.language.say(words.INTRODUCTION_SHOWN))
 
 
-def _paper(
-    foundation: Foundation, paper: int, theme: Theme, copies: int, size: float, room: tuple[float, float]
-) -> FullSize:
+def _paper(foundation: Foundation, paper: int, theme: Theme, options: OutputOptions, page: PageWords) -> FullSize:
     """Return a paper as it lies in the block, or turned where only so it fits on a page."""
     section = foundation.sections[foundation.papers[paper].sections[0]]
     straight = lying_straight(section_outline(foundation.graph, section.patches))
+
+    def draw(turn: float, within: tuple[Box, ...] = ()) -> Drawing:
+        drawn = draw_section(foundation, paper, turn, page.size, theme.language, within)
+        return _labelled(foundation, paper, drawn, theme, options.copies, page.size)
+
     name = words.section(section.letter)
-    drawings = []
     for turn in (straight, straight + math.pi / 2):
-        drawn = draw_section(foundation, paper, turn, size, theme.language)
-        drawings.append(_labelled(foundation, paper, drawn, theme, copies, size))
-        if drawings[-1].width <= room[0] and drawings[-1].height <= room[1]:
-            return FullSize(name, drawings[-1])
-    return FullSize(name, drawings[0])
+        drawing = draw(turn)
+        if not tile_boxes(drawing, page, options.paper):
+            return FullSize(name, drawing)
+    return FullSize(name, draw(straight, tile_boxes(draw(straight), page, options.paper)))
 
 
 def _labelled(foundation: Foundation, paper: int, drawn: Drawn, theme: Theme, copies: int, size: float) -> Drawing:

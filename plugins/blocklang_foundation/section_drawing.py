@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass, replace
 
 from blocklang_drawing import Drawing, Frame, clean_text, frame_for, text_width
-from blocklang_drawing.full_size_inside import place_box
+from blocklang_drawing.full_size_inside import Box, place_box
 from blocklang_drawing.shapes import Dot, Paint, Path, Place, Shape, Text, polygon
 
 from blocklang.block import Block
@@ -33,23 +33,29 @@ class Drawn:
 
 
 def draw_section(
-    foundation: Foundation, paper: int, turn: float, size: float = 9.0, language: Language = ENGLISH
+    foundation: Foundation,
+    paper: int,
+    turn: float,
+    size: float = 9.0,
+    language: Language = ENGLISH,
+    within: tuple[Box, ...] = (),
 ) -> Drawn:
     """Return the first section of a paper, after a turn (radians), with its numbers and marks.
 
-    `size` is that of the names of fabrics (points); numbers are larger.
+    `size` is that of the names of fabrics (points); numbers are larger. `within` are the parts that come on one page
+    each, as `tile_boxes` gives them: words then lie on one of them.
     """
     section = foundation.sections[foundation.papers[paper].sections[0]]
     block = foundation.graph.block
     outline = section_outline(foundation.graph, section.patches)
     frame, ring = _framed(outline, block.seam_allowance, turn)
-    numbers, bare = _numbers(block, section, frame, size, language)
+    numbers, bare = _numbers(block, section, frame, (size, within or (None,)), language)
     shapes: tuple[Shape, ...] = (
         Path((polygon(ring),), Paint(stroke=INK, width=_ALLOWANCE, dash=_DASH)),
         Path(tuple(map(frame.edge, _seams(foundation, section))), Paint(stroke=INK, width=_SEAM)),
         Path((frame.outline(outline),), Paint(stroke=INK, width=_OUTLINE)),
         *_stops(foundation, section, frame),
-        *draw_marks(foundation, paper, frame),
+        *draw_marks(foundation, paper, frame, within),
         *numbers,
     )
     width, height = (max(place[axis] for place in ring) + _EDGE for axis in (0, 1))
@@ -106,16 +112,21 @@ def _is_notch(foundation: Foundation, junction: int, members: set[int]) -> bool:
 
 
 def _numbers(
-    block: Block, section: Section, frame: Frame, size: float, language: Language
+    block: Block,
+    section: Section,
+    frame: Frame,
+    room: tuple[float, tuple[Box | None, ...]],
+    language: Language,
 ) -> tuple[tuple[Text, ...], tuple[str, ...]]:
+    size, within = room
     texts: list[Text] = []
     bare: list[str] = []
     for place, patch in enumerate(section.patches, 1):
         number, name = f"{section.letter}{place}", language.say(fabric_name(block, patch))
         ring = frame.ring(block.patches[patch].outline.chords())
-        written = _number_and_name(ring, number, name, size)
+        written = _number_and_name(ring, number, name, size, within)
         if not written:
-            written = _number_alone(ring, number)
+            written = _number_alone(ring, number, within)
             bare.append(f"{number} {name}")
         texts.extend(written)
     return tuple(texts), tuple(bare)
@@ -130,10 +141,17 @@ def fabric_name(block: Block, patch: int) -> str:
     return clean_text(fabric.title or fabric.id.rpartition(".")[2])
 
 
-def _number_and_name(ring: tuple[Place, ...], number: str, name: str, size: float) -> tuple[Text, ...]:
+def _place(ring: tuple[Place, ...], width: float, height: float, within: tuple[Box | None, ...]) -> Place | None:
+    found = (place_box(ring, width, height, part) for part in within)
+    return next((at for at in found if at is not None), None)
+
+
+def _number_and_name(
+    ring: tuple[Place, ...], number: str, name: str, size: float, within: tuple[Box | None, ...]
+) -> tuple[Text, ...]:
     large = size + _NUMBER_MORE
     wide = max(text_width(number, large, bold=True), text_width(name, size))
-    at = place_box(ring, wide + 6, large + size + 8)
+    at = _place(ring, wide + 6, large + size + 8, within)
     if at is None:
         return ()
     middle = at[0] + wide / 2 + 3
@@ -143,10 +161,10 @@ def _number_and_name(ring: tuple[Place, ...], number: str, name: str, size: floa
     )
 
 
-def _number_alone(ring: tuple[Place, ...], number: str) -> tuple[Text, ...]:
+def _number_alone(ring: tuple[Place, ...], number: str, within: tuple[Box | None, ...]) -> tuple[Text, ...]:
     for size in (_NUMBER, 10.0, _SMALL_NUMBER):
         wide = text_width(number, size, bold=True)
-        at = place_box(ring, wide + 2, size + 1)
+        at = _place(ring, wide + 2, size + 1, within)
         if at is not None:
             return (Text((at[0] + wide / 2 + 1, at[1] + size * 0.9), number, size, INK, anchor="middle", bold=True),)
     x, y = place_box(ring, 1.0, 1.0) or ring[0]

@@ -1,6 +1,7 @@
 """What lies where on a drawing, worked out apart from the code that draws: boxes of words, lines of everything else."""
 
 import math
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -8,12 +9,14 @@ import numpy as np
 from blocklang_drawing import Arrow, Dot, Drawing, Group, Path, Shape, Text, Trail, Window, text_width
 from blocklang_drawing.shapes import ArcTo, Place
 from shapely import STRtree, box, distance
+from shapely.affinity import translate
 from shapely.geometry import LineString, Polygon
 from shapely.geometry import Point as Spot
 
 SMALLEST = 8.0
-#: How far letters reach above their line and below it, as a share of the type size; figures reach nothing below.
+#: How far letters reach above their line and below it, as a share of the type size; figures and capitals reach nothing below.
 ABOVE, BELOW = 0.74, 0.21
+_STANDING = re.compile("[A-PR-Z0-9]*")
 #: Two decimals are written, so that nothing is held to more.
 SLACK = 0.02
 
@@ -34,25 +37,40 @@ class Line:
 
 
 def words_on(drawing: Drawing) -> list[Words]:
-    return [
-        Words(shape, _moved(box_of(shape), by), order)
-        for order, (shape, by) in enumerate(_all(drawing.shapes))
-        if isinstance(shape, Text)
-    ]
+    """Return the words that are seen; those of which a window shows a part only count as beyond the edge."""
+    found = []
+    for order, (shape, by, seen) in enumerate(_all(drawing.shapes)):
+        if isinstance(shape, Text):
+            area = _moved(box_of(shape), by)
+            if seen is None or seen.contains(area):
+                found.append(Words(shape, area, order))
+            elif seen.intersects(area):
+                found.append(Words(shape, translate(area, xoff=-1e6), order))
+    return found
 
 
 def box_of(text: Text) -> Polygon:
     width = text_width(text.text, text.size, text.bold)
     left = text.at[0] - {"start": 0.0, "middle": width / 2, "end": width}[text.anchor]
-    below = 0.0 if text.text.isdigit() else BELOW * text.size
+    below = 0.0 if _STANDING.fullmatch(text.text) else BELOW * text.size
     return box(left, text.at[1] - ABOVE * text.size, left + width, text.at[1] + below)
 
 
 def lines_on(drawing: Drawing) -> list[Line]:
     return [
-        replace(line, order=order)
-        for order, (shape, by) in enumerate(_all(drawing.shapes))
+        replace(line, shape=part, order=order)
+        for order, (shape, by, seen) in enumerate(_all(drawing.shapes))
         for line in _lines(shape, by)
+        for part in _seen(line.shape, seen)
+    ]
+
+
+def _seen(shape: LineString, seen: Polygon | None) -> list[LineString]:
+    """Return what of a line is seen."""
+    if seen is None or seen.contains(shape):
+        return [shape]
+    return [
+        part for part in getattr(seen.intersection(shape), "geoms", [seen.intersection(shape)]) if not part.is_empty
     ]
 
 
@@ -86,20 +104,28 @@ def _assert_apart(words: list[Words], lines: list[Line]) -> None:
 def _is_hidden(lines: list[Line], line: Line, words: Words) -> bool:
     """Tell whether something painted later, on which all of the words lie, covers a line there."""
     return any(
-        line.order < each.order < words.order and each.fills and Polygon(each.shape.coords).contains(words.area)
+        line.order < each.order < words.order
+        and each.fills
+        and each.shape.is_closed
+        and Polygon(each.shape.coords).contains(words.area)
         for each in lines
     )
 
 
-def _all(shapes: tuple[Shape, ...], by: Place = (0.0, 0.0)) -> Iterator[tuple[Shape, Place]]:
+def _all(
+    shapes: tuple[Shape, ...], by: Place = (0.0, 0.0), seen: Polygon | None = None
+) -> Iterator[tuple[Shape, Place, Polygon | None]]:
+    """Give every shape, how far it is moved, and what of it is seen: all of it (None) or what lies in a window."""
     for shape in shapes:
         if isinstance(shape, Group):
-            yield from _all(shape.shapes, by)
+            yield from _all(shape.shapes, by, seen)
         elif isinstance(shape, Window):
             inner = (by[0] + shape.at[0] - shape.onto[0], by[1] + shape.at[1] - shape.onto[1])
-            yield from _all(shape.shapes, inner)
+            left, top = by[0] + shape.at[0], by[1] + shape.at[1]
+            pane = box(left - SLACK, top - SLACK, left + shape.width + SLACK, top + shape.height + SLACK)
+            yield from _all(shape.shapes, inner, pane if seen is None else pane.intersection(seen))
         else:
-            yield shape, by
+            yield shape, by, seen
 
 
 def _lines(shape: Shape, by: Place) -> Iterator[Line]:
@@ -112,7 +138,8 @@ def _lines(shape: Shape, by: Place) -> Iterator[Line]:
                 run = _moved(LineString([*places, places[0]] if trail.closed else places), by)
                 yield Line(run, half, fills=trail.closed and shape.paint.fill is not None)
         case Dot():
-            yield Line(_moved(Spot(shape.at).buffer(shape.radius).exterior, by), shape.paint.width / 2)
+            ring = _moved(Spot(shape.at).buffer(shape.radius).exterior, by)
+            yield Line(ring, shape.paint.width / 2, fills=shape.paint.fill is not None)
         case Arrow():
             yield Line(_moved(LineString([shape.start, shape.end]), by), max(shape.width, shape.head) / 2)
 
@@ -140,6 +167,4 @@ def _round(start: Place, arc: ArcTo) -> list[Place]:
 
 
 def _moved(shape, by: Place):
-    from shapely.affinity import translate
-
     return translate(shape, *by) if by != (0.0, 0.0) else shape
