@@ -1,7 +1,7 @@
 """A made-up language of one strange letter, in which every English letter that is left over shows."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from html.parser import HTMLParser
 
 from blocklang.plan import SewingPlan
@@ -20,15 +20,16 @@ def _look_up(message: Message, count: int | None) -> str:
 STRANGE = Language("xx", _look_up)
 
 
-def english_in(text: str, plan: SewingPlan) -> list[str]:
-    """Return the words of a text that neither the author wrote nor are in the strange language."""
-    known = {word.lower() for own in _authors_texts(plan) for word in _WORD.findall(own)}
+def english_in(text: str, *plans: SewingPlan, known: Sequence[str] = ()) -> list[str]:
+    """Return the words of a text that neither an author wrote, nor are known, nor are in the strange language."""
+    texts = (own for plan in plans for own in _authors_texts(plan))
+    known = {word.lower() for own in (*texts, *known) for word in _WORD.findall(own)}
     return [word for word in _WORD.findall(_KEPT.sub("", text)) if word.lower() not in known]
 
 
 def _authors_texts(plan: SewingPlan) -> Iterator[str]:
     block = plan.block
-    yield block.name
+    yield from (block.name, block.family)
     yield from block.notes
     for credit in block.credits:
         yield from (credit.name, credit.author, credit.licence, credit.source)

@@ -8,6 +8,7 @@ from blocklang.cli.program import run
 from blocklang.cli.walking import Walk
 from blocklang.hooks import CannotMakeError, OutputOptions
 from blocklang.wording import Language, find_language
+from tests.gallery.at_hand import gallery_of, of_library, options_of
 from tests.library.plans import plan_of
 from tests.wording.strange import LETTER, STRANGE, english_in, seen_or_heard
 
@@ -33,25 +34,36 @@ def test_a_sewing_sheet_leaves_nothing_in_english(block):
     assert english_in(said, plan_of(block)) == []
 
 
-@pytest.mark.parametrize("block", ["bears-paw", "drunkards-path"])
-def test_a_page_of_html_leaves_nothing_in_english(block):
-    page = text_of("sewing-sheet", block, "html", STRANGE)
-    assert english_in(seen_or_heard(page), plan_of(block)) == []
-    assert '<html lang="xx"' in page
+FORMS = [
+    (output.name, form) for output in OUTPUTS.values() for form in output.formats if form in ("text", "svg", "html")
+]
+FORMS.remove(("gallery", "html"))  # is made of several blocks; see below
+SLOW = ("foundation",)
 
 
-FORMS = [(output.name, form) for output in OUTPUTS.values() for form in output.formats if form in ("text", "svg")]
-
-
-@pytest.mark.parametrize(("output", "form"), FORMS)
+@pytest.mark.parametrize(
+    ("output", "form"),
+    [pytest.param(*one, marks=pytest.mark.slow if one[0] in SLOW else ()) for one in FORMS],
+)
 def test_no_output_leaves_anything_in_english(output, form):
     for block in ("ohio-star", "drunkards-path"):
         try:
             said = text_of(output, block, form, STRANGE)
         except CannotMakeError:
             continue
-        seen = seen_or_heard(said) if form == "svg" else said
+        seen = said if form == "text" else seen_or_heard(said)
         assert english_in(seen, plan_of(block)) == [], block
+        assert ('<html lang="xx"' in said) == (form == "html")
+
+
+def test_a_gallery_leaves_nothing_in_english():
+    names = ("ohio-star", "drunkards-path")
+    made = gallery_of(map(of_library, names), options_of("sheets=no", language=STRANGE))
+    pages = [data.decode() for name, data in made.items() if name.endswith(".html")]
+    assert len(pages) == 3
+    for page in pages:
+        assert english_in(seen_or_heard(page), *map(plan_of, names), known=("PDF", "SVG", "kB")) == []
+        assert '<html lang="xx"' in page
 
 
 def test_spanish_finds_every_sentence_that_a_sheet_says():
