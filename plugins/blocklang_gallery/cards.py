@@ -20,6 +20,7 @@ class Card:
     def words_in(self, language: Language) -> str:
         """Return what it is found by, in lower case and without accents, as the page's script makes what is typed."""
         facts, hard = self.facts, language.say(words.difficulty(self.facts.difficulty))
-        told = f"{facts.title} {facts.family.replace('-', ' ')} {facts.author} {hard} {facts.shape}"
+        family = language.say(words.family_title(self.facts.family)) if self.facts.family else ""
+        told = f"{facts.title} {family} {facts.author} {hard} {facts.shape}"
         plain = "".join(sign for sign in unicodedata.normalize("NFD", told) if unicodedata.category(sign) != "Mn")
         return plain.lower()

@@ -10,6 +10,7 @@ import pytest
 from blocklang.block import LengthUnit
 from blocklang.catalogue.working_out import facts_of
 from blocklang.hooks import Paper
+from blocklang.wording import Language
 from tests.gallery.at_hand import gallery_of, of_library, of_text, options_of
 from tests.gallery.reading import Page
 
@@ -157,6 +158,19 @@ def test_a_block_with_mistakes_is_left_out():
     files = gallery_of([of_text("broken", BROKEN), of_library("whirl")], options_of("sheets=no"))
     assert "blocks/broken.html" not in files
     assert len(Page(files["index.html"].decode()).marked("card")) == 1
+
+
+def test_in_another_language_blocks_are_found_by_its_words():
+    options = options_of("sheets=no", "sizes=,", language=Language("xx", lambda said, count: f"~{said.text}"))
+    files = gallery_of([of_library("eight-pointed-star")], options)
+    for name in ("index.html", "blocks/eight-pointed-star.html"):
+        page = Page(files[name].decode())
+        assert page.faults == []
+        assert page.all("html")[0].attributes["lang"] == "xx"
+        assert [one.text for one in page.all("h2")] == [one.text for one in page.all("h2") if one.text.startswith("~")]
+    (card,) = Page(files["index.html"].decode()).marked("card")
+    assert card.attributes["data-words"] == "eight-pointed star ~stars odile fenwick ~demanding square"
+    assert card.attributes["data-difficulty"] == "demanding"
 
 
 def test_a_gallery_of_nothing_can_be_read():

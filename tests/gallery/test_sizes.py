@@ -57,7 +57,7 @@ def test_a_rectangle_is_told_by_both_sides():
 def test_a_block_in_centimetres():
     found = told(of_library("nine-patch"), unit=LengthUnit.CENTIMETRE)
     assert [one.written for one in found.sizes] == ["15cm", "20cm", "", "30cm"]
-    assert [fabric.buy for fabric in found.sizes[0].fabrics] == ["10 cm", "10 cm"]
+    assert [fabric.buy for fabric in found.sizes[0].fabrics] == ["Buy 10 cm.", "Buy 10 cm."]
 
 
 @pytest.mark.parametrize("name", ["eight-pointed-star", "drunkards-path"])
