@@ -1,8 +1,11 @@
 """The catalogues: what stands in the code is in them, translated whole, and what is read is what translators see."""
 
 import re
+from gettext import GNUTranslations
+from io import BytesIO
 
 import pytest
+from babel.messages.catalog import Catalog
 from babel.messages.pofile import read_po
 
 from blocklang.wording import Place, languages
@@ -13,9 +16,13 @@ CODES = tuple(code for code in languages() if code != "en")
 FIELD = re.compile(r"\{(\w+)\}")
 
 
-def entries_of(code):
+def catalogue_of(code):
     with (MAKER.HOME / f"{code}.po").open("rb") as file:
-        return [entry for entry in read_po(file, locale=code) if entry.id]
+        return read_po(file, locale=code)
+
+
+def entries_of(code):
+    return [entry for entry in catalogue_of(code) if entry.id]
 
 
 def each(text):
@@ -23,7 +30,7 @@ def each(text):
 
 
 def test_spanish_is_there():
-    assert CODES == ("es",)
+    assert "es" in CODES
 
 
 def test_the_files_are_what_the_code_and_the_translations_make():
@@ -39,8 +46,9 @@ def test_every_sentence_is_translated_and_none_is_doubtful(code):
 
 @pytest.mark.parametrize("code", CODES)
 def test_plurals_are_complete(code):
+    forms = catalogue_of(code).num_plurals
     for entry in entries_of(code):
-        assert len(each(entry.string)) == (2 if isinstance(entry.id, tuple) else 1), entry.id
+        assert len(each(entry.string)) == (forms if isinstance(entry.id, tuple) else 1), entry.id
 
 
 @pytest.mark.parametrize("code", CODES)
@@ -60,6 +68,25 @@ def test_calls_fill_the_fields_that_their_sentences_name():
         if said.fields is not None:
             named = {field for text in (said.text, said.plural) for field in FIELD.findall(text)}
             assert named == said.fields - ({"count"} - named) or not said.fields, (said.file, said.line, said.text)
+
+
+def test_a_new_language_is_a_new_file(tmp_path, monkeypatch):
+    monkeypatch.setattr(MAKER, "HOME", tmp_path)
+    monkeypatch.setattr(MAKER, "TEMPLATE", tmp_path / "blocklang.pot")
+    path = tmp_path / "pl.po"
+    path.write_bytes(MAKER.as_po(Catalog(locale="pl"), "pl"))
+    first = MAKER.files()
+    assert set(first) == {tmp_path / name for name in ("blocklang.pot", "pl.po", "pl.mo")}
+    seams = 'msgid "{count} curved seam."\nmsgid_plural "{count} curved seams."\n'
+    empty, own = "", ""
+    for form, text in enumerate(("szew", "szwy", "szw\u00f3w")):
+        empty, own = f'{empty}msgstr[{form}] ""\n', f'{own}msgstr[{form}] "{{count}} {text}."\n'
+    assert seams + empty in first[path].decode()
+    path.write_text(first[path].decode().replace(seams + empty, seams + own), encoding="utf-8")
+    polish = GNUTranslations(BytesIO(MAKER.files()[path.with_suffix(".mo")]))
+    said = [polish.ngettext("{count} curved seam.", "{count} curved seams.", count) for count in (1, 3, 7)]
+    assert said == ["{count} szew.", "{count} szwy.", "{count} szw\u00f3w."]
+    assert polish.gettext("Cutting") == "Cutting"
 
 
 def test_a_sentence_that_is_not_written_out_is_refused(tmp_path, monkeypatch):
