@@ -53,7 +53,7 @@ def _write(
         role=words.role,
         gallery=choices.title,
         stem=stem,
-        folder=FOLDER,
+        command=_command(stem, options),
         keeps=keeping_name(stem, drawn),
         block=drawn,
         byline=words.byline(drawn.credits[0]) if drawn.credits else "",
@@ -67,6 +67,12 @@ def _write(
         told=tell_sizes(block, plan, choices.sizes, options.unit),
         credits=tuple(words.credit_line(credit) for credit in _telling(drawn.credits)),
     )
+
+
+def _command(stem: str, options: OutputOptions) -> str:
+    """Return the command that makes the sewing sheet of the block file, to which colours, a size and a path are added."""
+    language = options.language.code
+    return f"blocklang make sewing-sheet {stem}.block" + ("" if language == "en" else f" --language {language}")
 
 
 def _telling(given: tuple[Credit, ...]) -> tuple[Credit, ...]:

@@ -168,6 +168,8 @@ def test_in_another_language_blocks_are_found_by_its_words():
         assert page.faults == []
         assert page.all("html")[0].attributes["lang"] == "xx"
         assert [one.text for one in page.all("h2")] == [one.text for one in page.all("h2") if one.text.startswith("~")]
+    (line,) = Page(files["blocks/eight-pointed-star.html"].decode()).marked("line")
+    assert line.attributes["data-command"] == "blocklang make sewing-sheet eight-pointed-star.block --language xx"
     (card,) = Page(files["index.html"].decode()).marked("card")
     assert card.attributes["data-words"] == "eight-pointed star ~stars odile fenwick ~demanding square"
     assert card.attributes["data-difficulty"] == "demanding"
