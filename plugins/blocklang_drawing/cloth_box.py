@@ -8,7 +8,6 @@ from blocklang.wording import say_decimal
 from blocklang_drawing.cut_lines import CutLine
 from blocklang_drawing.dimensions import AWAY, SIZE, measure_below, measure_beside
 from blocklang_drawing.hatching import hatch
-from blocklang_drawing.plates import PLATE, on_plate
 from blocklang_drawing.shapes import Arrow, Paint, Path, Place, Shape, Text, polygon, polyline
 from blocklang_drawing.theme import Theme
 from blocklang_drawing.type_widths import text_width
@@ -16,31 +15,34 @@ from blocklang_drawing.type_widths import text_width
 Ring = tuple[Place, ...]
 DASH = (4.0, 2.0)
 _EDGE = 2.0
-#: How far a strip is shown beyond the cuts (points): room enough for an angle.
-_GOES_ON = 30.0
+#: How far a strip is shown beyond the cuts (points): before them there is room for an angle.
+_BEFORE, _AFTER = 30.0, 14.0
+#: How much paper is left round words that lie on cloth.
+_PLATE = 1.5
 
 
 @dataclass(frozen=True, slots=True)
 class ClothBox:
-    """Where cloth of so many inches lies on a drawing; of a strip both ends go on for `more` inches."""
+    """Where cloth of so many inches lies on a drawing; a strip goes on `before` and `after` (inches)."""
 
     wide: float
     high: float
     scale: float
     left: float
-    more: float
+    before: float
+    after: float
     room: tuple[float, float]
 
     @classmethod
     def fit(cls, wide: float, high: float, room: Place, below: str, beside: str, goes_on: bool = False) -> "ClothBox":
         """Return the box as large as fits in a room (points), with its measures outside that room."""
         scale = min(room[0] / wide, room[1] / high)
-        more = _GOES_ON if goes_on else 0.0
-        over = max(0.0, (text_width(below, SIZE) - wide * scale) / 2 - more)
+        before, after = (_BEFORE, _AFTER) if goes_on else (0.0, 0.0)
+        over = max(0.0, (text_width(below, SIZE) - wide * scale) / 2 - after)
         left = max(AWAY + 8 + text_width(beside, SIZE) if beside else _EDGE, over)
-        width = left + wide * scale + 2 * more + max(_EDGE, over)
+        width = left + before + wide * scale + after + max(_EDGE, over)
         height = _EDGE + high * scale + (AWAY + SIZE + 5 if below else _EDGE)
-        return cls(wide, high, scale, left + more, more / scale, (width, height))
+        return cls(wide, high, scale, left + before, before / scale, after / scale, (width, height))
 
     def at(self, place: Place) -> Place:
         """Return where a place in inches from the lower left corner comes to lie."""
@@ -48,8 +50,8 @@ class ClothBox:
 
     def band(self, low: float, high: float) -> Ring:
         """Return a band along the cloth from one height to another (inches)."""
-        right = self.wide + self.more
-        return tuple(map(self.at, ((-self.more, low), (right, low), (right, high), (-self.more, high))))
+        left, right = -self.before, self.wide + self.after
+        return tuple(map(self.at, ((left, low), (right, low), (right, high), (left, high))))
 
 
 def paint_band(box: ClothBox, fabric: str, low: float, high: float, theme: Theme) -> tuple[Shape, ...]:
@@ -58,7 +60,7 @@ def paint_band(box: ClothBox, fabric: str, low: float, high: float, theme: Theme
     cloth: tuple[Shape, ...] = (Path((polygon(ring),), Paint(fill=fill.colour)),)
     if fill.texture is not None:
         cloth += (Path(hatch(ring, fill.texture), Paint(stroke=fill.texture_ink, width=fill.texture.width)),)
-    edges = (polyline(ring[:2]), polyline(ring[2:])) if box.more else (polygon(ring),)
+    edges = (polyline(ring[:2]), polyline(ring[2:])) if box.before else (polygon(ring),)
     return *cloth, Path(edges, Paint(stroke=theme.ink, width=theme.line))
 
 
@@ -79,14 +81,14 @@ def say_length(box: ClothBox, start: float, end: float, measure: str, theme: The
 
 def say_height(box: ClothBox, low: float, high: float, measure: str, theme: Theme) -> tuple[Shape, ...]:
     """Return the measure at the left of the cloth from one height to another (inches)."""
-    (left, bottom), (_, top) = box.at((-box.more, low)), box.at((0.0, high))
+    (left, bottom), (_, top) = box.at((-box.before, low)), box.at((0.0, high))
     return measure_beside(left, top, bottom, measure, theme)
 
 
 def has_room_between(box: ClothBox, pair: tuple[CutLine, ...], apart: str, angle: float) -> bool:
     """Tell whether the distance between two slanted cuts can be written between them."""
-    room = (pair[1].start[0] - pair[0].start[0]) * box.scale - (SIZE + 2 * PLATE) / math.tan(math.radians(angle))
-    return text_width(apart, SIZE) + 2 * PLATE + 4 <= room
+    room = (pair[1].start[0] - pair[0].start[0]) * box.scale - (SIZE + 2 * _PLATE) / math.tan(math.radians(angle))
+    return text_width(apart, SIZE) + 2 * _PLATE + 4 <= room
 
 
 def say_distance(box: ClothBox, pair: tuple[CutLine, ...], apart: str, angle: float, theme: Theme) -> tuple[Shape, ...]:
@@ -102,7 +104,7 @@ def say_distance(box: ClothBox, pair: tuple[CutLine, ...], apart: str, angle: fl
     start, end = (box.at((middle[0] + way * across[0], middle[1] + way * across[1])) for way in (-1, 1))
     arrow, (x, y) = Arrow(start, end, theme.ink, 1.0, 4.0, halo=theme.paper, both=True), box.at(middle)
     if has_room_between(box, pair, apart, angle):
-        return arrow, *on_plate(Text((x, y + SIZE * 0.35), apart, SIZE, theme.ink, anchor="middle"), theme)
+        return arrow, *_on_plate(Text((x, y + SIZE * 0.35), apart, SIZE, theme.ink, anchor="middle"), theme)
     low = box.at((0.0, 0.0))[1]
     lead = (polyline(((x, y), (x, low + AWAY - 2))),)
     return (
@@ -119,4 +121,13 @@ def say_angle(box: ClothBox, corner: Place, angle: float, theme: Theme) -> tuple
         return ()
     x, y = box.at(corner)
     degrees = theme.language.say(say_decimal(f"{angle:.1f}".removesuffix(".0"))) + "°"
-    return on_plate(Text((x - 5, y - 5), degrees, SIZE, theme.ink, anchor="end"), theme)
+    return _on_plate(Text((x - 5, y - 5), degrees, SIZE, theme.ink, anchor="end"), theme)
+
+
+def _on_plate(text: Text, theme: Theme) -> tuple[Shape, ...]:
+    """Return words on a little plate of paper, so that they read on any fabric."""
+    wide = text_width(text.text, text.size)
+    left = text.at[0] - (wide if text.anchor == "end" else wide / 2) - _PLATE
+    right, top, low = left + wide + 2 * _PLATE, text.at[1] - text.size * 0.75 - _PLATE, text.at[1] + _PLATE + 0.5
+    ring = ((left, top), (right, top), (right, low), (left, low))
+    return Path((polygon(ring),), Paint(theme.paper)), text

@@ -19,9 +19,9 @@ from blocklang_drawing.shapes import Drawing, Place
 from blocklang_drawing.theme import Theme
 
 #: The room for the cloth itself (points); measures come beside it and below.
-ROOM = (150.0, 58.0)
+ROOM = (126.0, 58.0)
 #: How many shapes of a strip are shown.
-_SHOWN = {Lay.SLANTED: 2, Lay.POINTED: 3, Lay.BOTH_ENDS: 2, Lay.ONE_END: 2}
+_SHOWN = {Lay.SLANTED: 1, Lay.POINTED: 2, Lay.BOTH_ENDS: 2, Lay.ONE_END: 2}
 
 
 def draw_cut(piece: Piece, theme: Theme, shown_in: LengthUnit) -> Drawing | None:

@@ -17,8 +17,8 @@ from blocklang_drawing.cut_lines import CutLine
 from blocklang_drawing.shapes import Drawing, Shape
 from blocklang_drawing.theme import Theme
 
-ROOM = (210.0, 84.0)
-_CUTS = 2
+ROOM = (140.0, 64.0)
+_CUTS = 1
 
 
 def draw_strip_set(made: StripSet, allowance: float, theme: Theme, shown_in: LengthUnit) -> Drawing:
@@ -30,7 +30,7 @@ def draw_strip_set(made: StripSet, allowance: float, theme: Theme, shown_in: Len
     box = ClothBox.fit(lines[-1].end[0], high, ROOM, apart, beside, goes_on=True)
     if has_room_between(box, lines[-2:], apart, made.angle):
         box = ClothBox.fit(lines[-1].end[0], high, ROOM, "", beside, goes_on=True)
-    trims = tuple(CutLine((-box.more, y), (box.wide + box.more, y)) for y in (low, high - low)) if low > 0 else ()
+    trims = tuple(CutLine((-box.before, y), (box.wide + box.after, y)) for y in (low, high - low)) if low > 0 else ()
     shapes = (
         *_strips(box, made, allowance, theme),
         *draw_cuts(box, (*trims, *lines), theme),

@@ -87,7 +87,7 @@ def test_a_strip_set_shows_its_strips_its_trimming_and_its_cuts() -> None:
     assert heights[0] / heights[1] == pytest.approx(1.125 / 0.875)
     assert heights[0] == pytest.approx(heights[2])
     dashes = [shape for shape in drawing.shapes if isinstance(shape, Path) and shape.paint.dash]
-    assert sum(len(path.trails) for path in dashes) == 5  # two trims, three cuts
+    assert sum(len(path.trails) for path in dashes) == 4  # two trims, two cuts
 
 
 def test_the_pictures_are_the_same_every_time() -> None:
