@@ -201,8 +201,14 @@ _BOLD = (
     838,
 )
 _ELSE, _ELSE_BOLD, _FULL = 720, 800, 1050
-#: Signs of other languages and of measures that are narrower than that, regular and bold.
-_SIGNS = {"«": (612, 645), "»": (612, 645), "¿": (531, 580), "¡": (401, 456), "″": (400, 500)}
+#: Signs of other languages and of measures that are narrower or wider than that, regular and bold.
+_SIGNS = {
+    "«": (612, 646), "»": (612, 646), "¿": (531, 580), "¡": (401, 456), "″": (400, 500), "°": (500, 500),
+    **dict.fromkeys("×÷±¬←→ÐĐØŊ", (838, 850)),
+    **dict.fromkeys("¼½¾ÆæĦŉ—―…©®™", (1000, 1085)),
+    **dict.fromkeys("Œœ", (1070, 1167)),
+    "‰": (1342, 1440), "ľ": (480, 480),
+}  # fmt: skip
 _FIRST = 32
 
 
