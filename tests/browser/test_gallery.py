@@ -48,6 +48,8 @@ def test_all_blocks_are_there_at_first(open_page, gallery):
     [
         ("star", ["Ohio Star", "Eight-pointed Star"]),
         ("  STAR  ohio ", ["Ohio Star"]),
+        ("ohio-star", ["Ohio Star"]),
+        ("eight pointed", ["Eight-pointed Star"]),
         ("drunkárd", ["Drunkard's Path"]),
         ("fenwick nine patch", ["Nine Patch", "Ohio Star"]),
         ("lighthouse", []),

@@ -12,7 +12,7 @@
     words.every((word) => card.dataset.words.includes(word)) &&
     asked.every((one) => one.name === "words" || !one.value || card.dataset[one.name] === one.value);
   const show = () => {
-    const words = folded(form.elements.words.value).split(/\s+/).filter(Boolean);
+    const words = folded(form.elements.words.value).split(/[\s-]+/).filter(Boolean);
     for (const card of cards) card.hidden = !fits(card, words);
     for (const section of sections) section.hidden = !section.querySelector(".card:not([hidden])");
     const found = cards.filter((card) => !card.hidden).length;
