@@ -56,9 +56,11 @@ def evaluate(
     drawn = Drawn(tree, placements)
     draft = drawn.draft
     scale: Exact = Fraction(1)
+    unit = overrides.unit
     if overrides != NO_OVERRIDES:
-        from blocklang.language.overriding import override_fabrics, override_size
+        from blocklang.language.overriding import override_fabrics, override_size, unit_written
 
+        unit = unit or unit_written(overrides.size or "")
         override_fabrics(draft, overrides.fabrics)
         scale = override_size(draft, overrides.size, overrides.unit)
     if draft.failed:
@@ -67,8 +69,8 @@ def evaluate(
     outline = None if drawn.covers else drawn.outline
     block = finish(draft, drawn.headings, drawn.scope.drawing, outline, (left, low), scale)
     _warn_of_unused(draft)
-    if block is not None and overrides.unit is not None:
-        block = replace(block, unit=overrides.unit)
+    if block is not None and unit is not None:
+        block = replace(block, unit=unit)
     return Evaluated(block, tuple(draft.diagnostics))
 
 

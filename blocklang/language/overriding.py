@@ -1,5 +1,6 @@
 """Take what the person asks for on the command line: another size, other colours."""
 
+import re
 from dataclasses import replace
 from fractions import Fraction
 
@@ -44,6 +45,12 @@ def override_size(draft: Draft, size: str | None, unit: LengthUnit | None) -> Ex
         _refuse(draft, "option-size", "The size asked for cannot be used", found, "Write it like `6 1/2 in`.")
         return Fraction(1)
     return width / draft.width.value
+
+
+def unit_written(size: str) -> LengthUnit | None:
+    """Return the unit that a size is written in, which its lengths are then shown in; None where none is written."""
+    written = re.search(r"(?<![a-z])(in|cm|mm)\s*$", size)
+    return LengthUnit(written[1]) if written else None
 
 
 def read_length(draft: Draft, text: str, unit: LengthUnit | None) -> Exact | None:

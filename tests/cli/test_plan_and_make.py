@@ -139,3 +139,17 @@ def test_output_that_fails_is_named_without_a_traceback(command, good, folder, m
     assert "ZeroDivisionError" in ran.err
     assert "Traceback" not in ran.err
     assert [path.name for path in folder.iterdir()] == ["good.block"]
+
+
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        (("--size", "15cm"), "finished 15 cm × 15 cm"),
+        (("--size", "150 mm"), "finished 150 mm × 150 mm"),
+        (("--size", "6in"), "finished 6 in × 6 in"),
+        (("--size", "6"), "finished 6 in × 6 in"),
+        (("--size", "15cm", "--units", "in"), "finished 5 7/8 in × 5 7/8 in"),
+    ],
+)
+def test_lengths_are_shown_in_the_unit_that_the_size_is_typed_in(command, good, asked, told) -> None:
+    assert command("plan", good, *asked).out.startswith(f"Harbour Steps, {told}\n")
