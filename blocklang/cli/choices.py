@@ -90,7 +90,11 @@ def plan_options(command: Command) -> Command:
     """Add what may be chosen about a plan."""
     most = click.IntRange(1, MOST_COPIES)
     copies = click.option("--copies", type=most, default=1, show_default=True, help="How many blocks are made.")
-    units = click.option("--units", type=click.Choice(["in", "cm", "mm"]), help="Show lengths in inches, cm or mm; else in the unit of --size, or of the file.")
+    units = click.option(
+        "--units",
+        type=click.Choice(["in", "cm", "mm"]),
+        help="Show lengths in inches, cm or mm; else in the unit of --size, or of the file.",
+    )
     return copies(units(cutting_options(technique_option(command))))
 
 
