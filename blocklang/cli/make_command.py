@@ -19,7 +19,7 @@ from blocklang.cli.choices import block_options, complete_blocks, complete_outpu
 @click.option("--black-and-white", is_flag=True, help="Tell fabrics apart without colour.")
 @click.option("--large-print", is_flag=True, help="Set the words larger.")
 @click.option(
-    "--language", metavar="CODE", default="en", show_default=True, help="The language of the words: en or es."
+    "--language", metavar="CODE", default="en", show_default=True, help="The language of the words, such as es."
 )
 @click.option("--set", "settings", metavar="NAME=VALUE", multiple=True, help="Something only some outputs can do.")
 @click.option("--force", is_flag=True, help="In a folder, write over files that are there already.")
