@@ -16,6 +16,7 @@ from pathlib import Path
 from typing import Any, NamedTuple, get_type_hints
 
 from blocklang import __version__
+from blocklang.block import LengthUnit
 from blocklang.catalogue.facts import Facts
 from blocklang.limits import MOST_INDEX_BYTES, MOST_LISTED
 
@@ -185,4 +186,7 @@ def _facts(values: list[Any]) -> Facts:
     for value, kind in zip(values, _TYPES, strict=True):
         if type(value) is not kind and kind in (int, str):
             raise ValueError("not an index of ours")
-    return Facts(*values)
+        str(value).encode()  # half a letter, which JSON can say and no terminal can show, is a ValueError
+    facts = Facts(*values)
+    LengthUnit(facts.unit)
+    return facts

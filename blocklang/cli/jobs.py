@@ -12,7 +12,7 @@ from blocklang.cli.failing import CommandFault
 from blocklang.cli.items import Item, items_of
 from blocklang.cli.wanted import Named, Wanted, wanted
 from blocklang.cli.writing import STDOUT
-from blocklang.library import Library
+from blocklang.library import PACK_SUFFIX, SUFFIX, Library
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +58,8 @@ def lay_out(errand: Errand, library: Library, names: tuple[Named, ...]) -> Layou
     """Return what an errand asks for; slips in what was typed are faults."""
     items = items_of(errand.files, library)
     folder = Path(errand.place) if is_folder(errand.place, names, items) else None
+    if folder is None and Path(errand.place).suffix.lower() in (SUFFIX, PACK_SUFFIX):
+        raise CommandFault(f"`{errand.place}` is a name for a block or a pack: give the result another one.")
     chosen = wanted(names, Path(errand.place) if folder is None else None, errand.form, errand.settings)
     return Layout(items, jobs_for(chosen, items, errand.place, folder is not None), folder)
 

@@ -41,7 +41,7 @@ def write_files(files: Mapping[Path, bytes | Path]) -> None:
     try:
         for path, data in files.items():
             with _naming(path):
-                drafts[path] = _write_draft(Path(os.path.realpath(path)), data)
+                drafts[path] = write_draft(Path(os.path.realpath(path)), data)
         for path, draft in drafts.items():
             with _naming(path):
                 draft.replace(os.path.realpath(path))
@@ -82,8 +82,8 @@ class _naming:  # noqa: N801 - reads as a phrase: with _naming(path)
             raise CommandFault(f"`{self.path}` cannot be written: {reason(fault)}.") from fault
 
 
-def _write_draft(path: Path, data: bytes | Path) -> Path:
-    """Write beside the place where the file belongs, on the same disk, so that one rename puts it there."""
+def write_draft(path: Path, data: bytes | Path) -> Path:
+    """Write beside the place where the file belongs, on the same disk, so that one rename puts it there; return where."""
     import tempfile
 
     handle, name = tempfile.mkstemp(prefix=".blocklang-", dir=path.parent)

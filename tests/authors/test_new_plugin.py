@@ -60,7 +60,7 @@ def test_folder_holds_a_package_a_test_and_how_to_install_them(plugin, capsys) -
         ("潮", "cannot name a plugin"),
         ("../tide;rm", "cannot name a plugin"),
         ("x" * (LONGEST_NAME + 1), "has at most"),
-        ("nowhere/tide-table", "cannot be made"),
+        ("nowhere/tide-table", "There is no folder `nowhere`"),
     ],
 )
 def test_name_that_cannot_be_used_is_refused(folder, capsys, name, said) -> None:

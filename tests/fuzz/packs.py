@@ -11,6 +11,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from blocklang.catalogue import index as index_module
 from blocklang.catalogue.facts import Facts
 from blocklang.catalogue.index import FORMAT, Index, Known, Stamp, _written, maker
 from blocklang.cli.cards import _lines
@@ -218,12 +219,21 @@ def _index_values() -> dict[str, Any]:
     return told
 
 
+@cache
+def maker_once() -> str:
+    """Ask once who makes the index, since the answer takes longer than reading one."""
+    said = maker()
+    index_module.maker = lambda: said
+    return said
+
+
 def records(data: bytes) -> None:
     """Read an index, a manifest, a signature and keys that are bytes or changed records."""
     choices = Choices(data)
+    maker_once()
     kind = choices.below(5)
     if kind == 0:
-        told = dict(_index_values(), maker=maker(), format=FORMAT)
+        told = dict(_index_values(), maker=maker_once(), format=FORMAT)
         index_of(json_like(choices, json.dumps(told).encode()))
     elif kind == 1:
         index_of(choices.rest())

@@ -3,11 +3,11 @@
 import importlib.util
 import keyword
 import re
-import shutil
 import sys
 from pathlib import Path
 
-from blocklang.cli.failing import CommandFault, reason
+from blocklang.cli.failing import CommandFault
+from blocklang.cli.folders import whole_folder
 from blocklang.cli.starting.creating import create_file, refuse_if_there
 from blocklang.cli.starting.plugin_files import FILES
 
@@ -23,17 +23,10 @@ def create_plugin(where: str) -> Path:
     if fault:
         raise CommandFault(fault)
     refuse_if_there(folder)
-    try:
-        folder.mkdir()
-    except OSError as refused:
-        raise CommandFault(f"The folder `{folder}` cannot be made: {reason(refused)}.") from refused
-    try:
+    with whole_folder(folder, force=False) as draft:
         for path, text in _files(name).items():
-            (folder / path).parent.mkdir(exist_ok=True)
-            create_file(folder / path, text.encode())
-    except BaseException:
-        shutil.rmtree(folder, ignore_errors=True)
-        raise
+            (draft.root / path).parent.mkdir(exist_ok=True)
+            create_file(draft.root / path, text.encode())
     return folder
 
 
