@@ -3,6 +3,7 @@
 import re
 import subprocess
 import sys
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -47,6 +48,13 @@ def authors(loaded, pytester):
     return pytester
 
 
+@pytest.fixture
+def run(authors, monkeypatch):
+    """Run those tests in this process, without the plugins of others, which take long to load."""
+    monkeypatch.setenv("PYTEST_DISABLE_PLUGIN_AUTOLOAD", "1")
+    return partial(authors.runpytest_inprocess, "-p", "blocklang_pytest")
+
+
 def held(ran) -> None:
     """Look at what a run of the tests has said."""
     text = ran.stdout.str()
@@ -57,8 +65,8 @@ def held(ran) -> None:
     assert re.search(r"in all, \d+ times\n", text)
 
 
-def test_blocks_are_given_one_by_one_and_times_told(authors) -> None:
-    held(authors.runpytest_inprocess("--strict-markers", "-p", "no:xdist"))
+def test_blocks_are_given_one_by_one_and_times_told(run) -> None:
+    held(run("--strict-markers"))
 
 
 @pytest.mark.slow
@@ -66,20 +74,20 @@ def test_times_are_gathered_from_several_processes(authors) -> None:
     held(authors.runpytest_subprocess("-n", "2"))
 
 
-def test_blocks_can_be_narrowed_for_one_run(authors) -> None:
-    ran = authors.runpytest_inprocess("-k", "test_output", "--blocklang-blocks", "whi*", "-v", "-p", "no:xdist")
+def test_blocks_can_be_narrowed_for_one_run(run) -> None:
+    ran = run("-k", "test_output", "--blocklang-blocks", "whi*", "-v")
     assert re.findall(r"test_output\[([\w-]+)\] PASSED", ran.stdout.str()) == ["whirl"]
 
 
-def test_pattern_that_fits_nothing_is_told(authors) -> None:
+def test_pattern_that_fits_nothing_is_told(authors, run) -> None:
     authors.makepyfile(test_names=TESTS.replace('"nine-patch", "whirl"', '"nosuch*"'))
-    ran = authors.runpytest_inprocess("-p", "no:xdist")
+    ran = run()
     assert "No block of the library fits nosuch*." in ran.stdout.str()
 
 
-def test_without_a_mark_every_block_is_given(authors) -> None:
+def test_without_a_mark_every_block_is_given(authors, run) -> None:
     authors.makepyfile(test_names="def test_it(blocklang_block):\n    pass\n")
-    listed = authors.runpytest_inprocess("--collect-only", "-q", "-p", "no:xdist").stdout.str()
+    listed = run("--collect-only", "-q").stdout.str()
     blocks = Path(__file__).parents[2] / "blocks"
     assert set(re.findall(r"test_it\[([\w-]+)\]", listed)) == {path.stem for path in blocks.rglob("*.block")}
 

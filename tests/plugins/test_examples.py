@@ -203,10 +203,11 @@ def write_catalogue(path: Path, texts: dict[str, str]) -> None:
     path.write_bytes(struct.pack(f"<{7 + 4 * len(pairs)}I", *header, *tables[0], *tables[1]) + data)
 
 
-def test_tests_on_the_page_pass(bench, pytester) -> None:
+def test_tests_on_the_page_pass(bench, pytester, monkeypatch) -> None:
     """The page's own tests, run by pytest beside the page's first plugin."""
     tests = next(text for text in EXAMPLES if "@hookimpl" not in text)
     pytester.makepyfile(saltmarsh_fabric_count=BY_TITLE["fabric-count"], test_count=tests)
     pytester.syspathinsert()
-    ran = pytester.runpytest_inprocess("-p", "no:xdist", "--strict-markers")
+    monkeypatch.setenv("PYTEST_DISABLE_PLUGIN_AUTOLOAD", "1")
+    ran = pytester.runpytest_inprocess("-p", "blocklang_pytest", "--strict-markers")
     ran.assert_outcomes(passed=5)
