@@ -6,14 +6,15 @@ from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, TypeVar
 
-from blocklang.wording.sayings import LookUp, Message, Saying, message
+from blocklang.wording.sayings import SEAM, LookUp, Message, Saying, message
 
 if TYPE_CHECKING:
     from gettext import NullTranslations
 
 Value = TypeVar("Value")
 
-#: Pairs such as "de el=del", with bars between them; three dots stand for the rest of a word: "y i...=e i...".
+#: Pairs such as "de el=del", with bars between them; three dots stand for the rest of a word: "y i...=e i...". They
+#: hold where a part of a sentence begins, and never inside what an author wrote.
 _RUN_TOGETHER: Final = message("-", context="what runs together")
 
 
@@ -28,7 +29,7 @@ class Language:
         """Return a saying in this language, any other text as it is."""
         if self.look_up is None or not isinstance(text, Saying):
             return text
-        return _run_together(text.said(self.look_up), self.look_up(_RUN_TOGETHER, None))
+        return _run_together(text.said(self.look_up), self.look_up(_RUN_TOGETHER, None)).replace(SEAM, "")
 
     def tell(self, value: Value) -> Value:
         """Return a value with every saying in it said in this language, through dataclasses, tuples, lists and dicts."""
@@ -116,4 +117,5 @@ def _rules(text: str) -> tuple[tuple[re.Pattern[str], str], ...]:
 
 def _pattern(text: str) -> re.Pattern[str]:
     end = "" if text.endswith("...") else r"\b"
-    return re.compile(rf"\b{re.escape(text.removesuffix('...'))}{end}")
+    words = map(re.escape, text.removesuffix("...").split(" "))
+    return re.compile(rf"\b{f' {SEAM}+'.join(words)}{end}")

@@ -14,6 +14,8 @@ LookUp = Callable[["Message", int | None], str]
 
 _HERE: Final = str(Path(__file__).parent)
 _FIELD: Final = re.compile(r"\{(\w+)\}")
+#: Stands before every part while a text is said, so that only words that meet there run together.
+SEAM: Final = "\0"
 
 
 class Saying(str):
@@ -48,7 +50,7 @@ class _Told(Saying):
 
     def _part(self, field: re.Match[str], look_up: LookUp) -> str:
         part = self._parts.get(field[1], field[0])
-        return part.said(look_up) if isinstance(part, Saying) else str(part)
+        return SEAM + (part.said(look_up) if isinstance(part, Saying) else str(part))
 
 
 @dataclass(frozen=True, slots=True)

@@ -93,6 +93,11 @@ def test_words_run_together_after_all_is_said():
     assert MADE_UP.say(listed(["fog", say("ivy")])) == "fog e hiedra"
 
 
+def test_what_an_author_wrote_does_not_run_together():
+    saying = say("the edge of {what}", what=say("the edge of {what}", what="casa de el faro"))
+    assert MADE_UP.say(saying) == "el borde del borde de casa de el faro"
+
+
 def test_a_translation_may_leave_out_fields_and_keeps_braces_that_name_none():
     said = Language("xx", lambda wanted, count: "{second}, {third} {")
     assert said.say(say("Sew {first} to {second}.", first="a", second="b")) == "b, {third} {"
