@@ -26,7 +26,7 @@ class BlockOnBench:
     @property
     def source(self) -> SourceText:
         """The block file as it was read."""
-        return self.bench.source(self.name)
+        return self.bench.planner.source(self.name)
 
     def plan(self, size: str = "") -> SewingPlan | None:
         """Return its plan, at another size when one is given; None when it cannot be planned."""
@@ -39,7 +39,7 @@ class BlockOnBench:
         """Return the files of another installed output, by its name; none when it cannot be made."""
         from blocklang.calling import make_files
 
-        other = self.bench.installed_output(output)
+        other = self.bench.planner.output(output)
         return () if other is None else make_files(other, plan, options).files
 
 

@@ -3,22 +3,19 @@
 import time
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from fnmatch import fnmatchcase
 from importlib.metadata import EntryPoint
 from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING, TypeVar
 
-from blocklang import extensions, hooks, route
+from blocklang import extensions, hooks
 from blocklang.block import LengthUnit
 from blocklang.cutting import Cutting
-from blocklang.cutting.values import CuttingOptions, Rounding
 from blocklang.diagnostics import Diagnostic, SourceText
 from blocklang.hooks import Check, Output, OutputFile
-from blocklang.language import Overrides
-from blocklang.library import Library
-from blocklang.plan import PlanOptions, SewingPlan
-from blocklang.testing.holding import NotHeldError, hold
+from blocklang.plan import SewingPlan
+from blocklang.testing.holding import hold
+from blocklang.testing.planning import Planner, Wanted
 
 if TYPE_CHECKING:
     from blocklang.cutting.methods import CuttingMethod
@@ -26,17 +23,6 @@ if TYPE_CHECKING:
     from blocklang.pressing.preferences import PressingPreference
 
 Result = TypeVar("Result")
-
-
-@dataclass(frozen=True, slots=True)
-class Planned:
-    """What a plan was asked for: a block by name or path, and what was chosen about it."""
-
-    block: str | Path
-    size: str | None
-    copies: int
-    unit: LengthUnit | None
-    techniques: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,14 +42,13 @@ class Workbench:
     """
 
     times: list[Timed] = field(default_factory=list)
-    _plans: dict[Planned, SewingPlan] = field(default_factory=dict)
-    _asked: dict[int, Planned] = field(default_factory=dict)
-    _loaded: extensions.Plugins | None = None
+    planner: Planner = field(default_factory=Planner)
+    _plans: dict[tuple[Wanted, SourceText], SewingPlan] = field(default_factory=dict)
+    _asked: dict[int, Wanted] = field(default_factory=dict)
 
     def blocks(self, *patterns: str) -> tuple[str, ...]:
         """Name the blocks of the library, all or those that fit one of the patterns such as `*star*`."""
-        names = self._library().names()
-        return tuple(name for name in names if not patterns or any(fnmatchcase(name, one) for one in patterns))
+        return self.planner.blocks(patterns)
 
     def plan(
         self,
@@ -75,11 +60,11 @@ class Workbench:
         techniques: tuple[str, ...] = (),
     ) -> SewingPlan:
         """Plan a block of the library by name, or a block file by path, as `blocklang plan` does."""
-        wanted = Planned(block, size, copies, unit, techniques)
-        if wanted not in self._plans:
-            plan = self._timed("plan", str(block), lambda: self._planned(wanted))
-            self._plans[wanted], self._asked[id(plan)] = plan, wanted
-        return self._plans[wanted]
+        wanted, source = Wanted(block, size, copies, unit, techniques), self.planner.source(block)
+        if (wanted, source) not in self._plans:
+            plan = self._timed("plan", str(block), lambda: self.planner.plan(wanted, source))
+            self._plans[wanted, source], self._asked[id(plan)] = plan, wanted
+        return self._plans[wanted, source]
 
     def plugin(self, module: ModuleType) -> None:
         """Load a module as blocklang loads a plugin, ask it for everything, and hold that nothing is wrong with it."""
@@ -152,55 +137,8 @@ class Workbench:
 
         try_cell(cell)
 
-    def _again(self, asked: Planned, copies: int, unit: LengthUnit) -> SewingPlan:
+    def _again(self, asked: Wanted, copies: int, unit: LengthUnit) -> SewingPlan:
         return self.plan(asked.block, size=asked.size, copies=copies, unit=unit, techniques=asked.techniques)
-
-    def _planned(self, wanted: Planned) -> SewingPlan:
-        plugins = self._plugins()
-        overrides = Overrides(wanted.size, (), wanted.unit)
-        source = self.source(wanted.block)
-        drafted = route.draft(source, overrides, self._library(), lambda: extensions.cells(plugins).items)
-        checked = route.check(drafted)
-        unit = LengthUnit.INCH if checked.graph is None else checked.graph.block.unit
-        rounding = Rounding.EIGHTHS if unit is LengthUnit.INCH else Rounding.MILLIMETRES
-        options = PlanOptions(CuttingOptions(copies=wanted.copies, rounding=rounding), wanted.techniques)
-        planned = route.plan(checked, options, self._techniques(plugins))
-        if planned.plan is None:
-            raise NotHeldError(f"{wanted.block}: " + " ".join(one.found for one in planned.diagnostics))
-        return planned.plan
-
-    def installed_output(self, name: str) -> Output | None:
-        """Return an output that is installed, by its name."""
-        offered = extensions.outputs(self._plugins()).items
-        return next((output for output in offered if output.name == name), None)
-
-    def source(self, block: str | Path) -> SourceText:
-        """Return the text of a library block, or of a block file by path."""
-        library = self._library()
-        entry = library.entry(block) if isinstance(block, str) else None
-        path = block if isinstance(block, Path) else entry.path if entry is not None else None
-        if path is None:
-            raise NotHeldError(f"The library has no block `{block}`.")
-        read = library.read(path)
-        if not isinstance(read, SourceText):
-            raise NotHeldError(" ".join(one.found for one in read))
-        return read
-
-    def _library(self) -> Library:
-        return Library(more_folders=lambda: extensions.library_folders(self._plugins()).items)
-
-    def _plugins(self) -> extensions.Plugins:
-        if self._loaded is None:
-            self._loaded = extensions.load_plugins()
-        return self._loaded
-
-    @staticmethod
-    def _techniques(plugins: extensions.Plugins) -> route.Techniques:
-        return route.Techniques(
-            extensions.cutting_methods(plugins).items,
-            extensions.pressing_preferences(plugins).items,
-            extensions.checks(plugins).items,
-        )
 
     def _timed(self, what: str, block: str, work: Callable[[], Result]) -> Result:
         started = time.perf_counter()
@@ -209,5 +147,5 @@ class Workbench:
         return result
 
 
-def _block_of(plan: SewingPlan, asked: Planned | None) -> str:
+def _block_of(plan: SewingPlan, asked: Wanted | None) -> str:
     return plan.block.name if asked is None else str(asked.block)

@@ -302,13 +302,20 @@ def test_plans_are_those_of_the_commands_and_made_once(bench, tmp_path) -> None:
     assert (plan.block.unit, plan.cutting.options.copies) == (LengthUnit.CENTIMETRE, 4)
     assert plan.block.size[0] == round(15 / 2.54 * TICKS_PER_INCH)
     path = tmp_path / "own.block"
-    path.write_text('block "Own"\nlanguage 1\nsize 4 in\nfabric fog ground light #e8eef2\nrows\n fog fog\nend\n')
+    path.write_text(
+        'block "Own"\nlanguage 1\nsize 4 in by 4 in\nfabric fog ground light #e8eef2\nrows\n fog fog\nend\n'
+    )
     assert len(bench.plan(path).block.patches) == 2
     with pytest.raises(NotHeldError, match="no block `nowhere`"):
         bench.plan("nowhere")
+    beside = 'block "Other"\nlanguage 1\nsize 4 in\nplace "own.block" as own at 0, 0 size 4 in\n'
+    (tmp_path / "other.block").write_text(beside)
+    assert len(bench.plan(tmp_path / "other.block").block.patches) == 2
     path.write_text('block "Own"\nsize 4 in\nrows\n fog\nend\n')
     with pytest.raises(NotHeldError, match="`fog`"):
-        Workbench().plan(path)
+        bench.plan(path)
+    with pytest.raises(NotHeldError, match="Nothing of that name"):
+        bench.plan(tmp_path / "nowhere.block")
 
 
 def test_blocks_are_named_by_pattern(bench) -> None:
