@@ -4,8 +4,9 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from blocklang.cutting import Template, templates_of
+from blocklang.cutting import Template, TemplateUse, templates_of
 from blocklang.geometry import Edge
+from blocklang.hooks import CannotMakeError
 from blocklang.plan import SewingPlan
 from blocklang_cutting_outlines.rings import Lay, Ring, Room, in_inches, ring_of, room_in
 
@@ -13,6 +14,8 @@ from blocklang_cutting_outlines.rings import Lay, Ring, Room, in_inches, ring_of
 STRIP_SET = "strip-set"
 #: Room between pieces, and round all of them; in inches.
 GAP, BETWEEN_FABRICS = 0.25, 1.0
+#: Pieces in one file; programs take long to open one with more.
+MOST_PIECES = 5000
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,27 +59,38 @@ def lay_in_block(plan: SewingPlan, fabric: str = "") -> Drawn:
 
 def lay_apart(plan: SewingPlan, fabric: str, width: float) -> Drawn:
     """Return every piece that is cut for all copies, row by row on a mat so wide, each fabric above the one before."""
-    pieces = tuple(_pieces(plan))
+    pieces = tuple(_pieces(plan, fabric))
     names = [cloth.id for cloth in plan.block.fabrics] + [STRIP_SET]
     laid: list[Cloth] = []
     floor = GAP
-    for name in [name for name in names if not fabric or name == fabric]:
+    for name in names:
         rows = tuple(_in_rows(sorted((piece for piece in pieces if piece.fabric == name), key=_height), width, floor))
         laid += rows
         floor = max((piece.cut.bounds[3] + BETWEEN_FABRICS for piece in rows), default=floor)
     return Drawn(tuple(laid))
 
 
-def _pieces(plan: SewingPlan) -> Iterator[Cloth]:
-    for template in templates_of(plan.graph, plan.cutting):
+def _pieces(plan: SewingPlan, fabric: str) -> Iterator[Cloth]:
+    templates = templates_of(plan.graph, plan.cutting)
+    chosen = [(use.count, _cut_from(plan, use)) for template in templates for use in template.uses]
+    count = sum(count for count, own in chosen if fabric in ("", own))
+    if count > MOST_PIECES:
+        raise CannotMakeError(
+            f"A file has at most {MOST_PIECES:,} pieces, and this would have {count:,}: ask for fewer copies."
+        )
+    for template in templates:
         room = room_in(template.finished)
         turn = math.pi / 2 - template.grain  # upright, as cloth lies on a mat with its selvage at the side
         for use in template.uses:
-            piece = plan.cutting.pieces[use.piece]
-            own = STRIP_SET if piece.strip_set is not None else piece.fabric
-            for number in range(use.count):
+            name, own = plan.cutting.pieces[use.piece].name, _cut_from(plan, use)
+            for number in range(use.count if fabric in ("", own) else 0):
                 mirrored = number < use.reversed
-                yield _cloth(template, room, _turned(turn, mirrored), mirrored, piece.name, own)
+                yield _cloth(template, room, _turned(turn, mirrored), mirrored, name, own)
+
+
+def _cut_from(plan: SewingPlan, use: TemplateUse) -> str:
+    piece = plan.cutting.pieces[use.piece]
+    return STRIP_SET if piece.strip_set is not None else piece.fabric
 
 
 def _cloth(template: Template, room: Room, lay: Lay, mirrored: bool, name: str, fabric: str) -> Cloth:

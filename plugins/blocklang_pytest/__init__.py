@@ -2,7 +2,7 @@
 
 Every run of pytest loads this module wherever blocklang is installed, so it imports nothing of blocklang until a test
 asks for a fixture. It stands outside the package blocklang because pytest rewrites the assertions of the package that
-its plugin is in, and that takes longer than many a test.
+its plugin is in, where that is installed in place, and that takes longer than many a test.
 """
 
 from collections.abc import Iterator

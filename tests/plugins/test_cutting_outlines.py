@@ -243,6 +243,14 @@ def test_one_fabric_can_be_chosen(bench) -> None:
         made(star, fabric=star.block.patches[0].stripes.fabrics[0])
 
 
+def test_more_pieces_than_a_program_opens_are_refused(bench) -> None:
+    plan = bench.plan("nine-patch", copies=1000)
+    with pytest.raises(CannotMakeError, match=r"at most 5,000 pieces, and this would have 9,000: ask for fewer copies"):
+        made(plan)
+    assert len(rings(read(made(bench.plan("nine-patch", copies=20), fabric="fog")), "cut-")) == 80
+    made(plan, lay="block")
+
+
 def test_names_lie_inside_their_pieces(bench) -> None:
     from shapely.geometry import Point
 
