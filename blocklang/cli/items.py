@@ -38,9 +38,11 @@ def _items(file: str, library: Library) -> Iterator[Item]:
 
 def _holds_blocks(file: str, library: Library) -> bool:
     path = Path(file)
-    if path.is_dir():
-        return any(sign in file for sign in (os.sep, os.altsep or os.sep)) or library.entry(file) is None
-    return path.suffix == PACK_SUFFIX and path.is_file()
+    if path.suffix == PACK_SUFFIX and path.is_file():
+        return True
+    if path.suffix == SUFFIX or not path.is_dir():  # a name with .block at its end means a file
+        return False
+    return any(sign in file for sign in (os.sep, os.altsep or os.sep)) or library.entry(file) is None
 
 
 def _inside(path: Path, library: Library) -> tuple[Path, ...]:
