@@ -10,7 +10,7 @@ from blocklang.cli.choices import block_options, complete_blocks, complete_outpu
 
 @click.command("make")
 @click.argument("output", shell_complete=complete_outputs)
-@click.argument("files", metavar="FILE...", nargs=-1, shell_complete=complete_blocks)
+@click.argument("files", metavar="[FILE...]", nargs=-1, shell_complete=complete_blocks)
 @click.option("-o", "place", required=True, metavar="PATH", help="Where to write it; a folder for several results.")
 @click.option("-f", "--format", "form", metavar="FORMAT", help="Such as pdf or svg; else the ending of PATH decides.")
 @block_options
@@ -33,9 +33,9 @@ def command(
 ) -> int:  # fmt: skip
     """Make OUTPUT from FILE: a sheet to sew from, a cutting list, a picture; a handout from several.
 
-    `blocklang outputs` lists what OUTPUT can be. Several outputs are written with commas, each with its format behind a
-    dot if you like: sewing-sheet.pdf,cutting-list. Several results go into the folder PATH, each named after its
-    block. A folder or a pack as FILE means all blocks in it. With -o - the result goes to standard output.
+    `blocklang outputs` lists what OUTPUT can be. Write several with commas (diagram,templates), each with its format behind
+    a dot if you like (diagram.png). Several results go into the folder PATH, each named after its block. A folder or a
+    pack as FILE means all blocks in it. With -o - the result goes to standard output.
     """
     from blocklang.cli.errands import carry_out
 
