@@ -38,19 +38,26 @@ def pytest_generate_tests(metafunc: pytest.Metafunc) -> None:
     from blocklang.testing import Workbench
 
     patterns = [str(one) for mark in metafunc.definition.iter_markers(MARK) for one in mark.args]
-    names = Workbench().blocks(*patterns)
+    bench = Workbench()
+    names = bench.blocks(*patterns)
     if not names:
         raise pytest.UsageError(f"No block of the library fits {' or '.join(patterns)}.")
-    asked = metafunc.config.getoption(OPTION)
-    metafunc.parametrize(BLOCK, [name for name in names if not asked or name in Workbench().blocks(*asked)])
+    chosen = frozenset(bench.blocks(*metafunc.config.getoption(OPTION)))
+    metafunc.parametrize(BLOCK, [name for name in names if name in chosen], indirect=True)
 
 
 def _is_given(metafunc: pytest.Metafunc) -> bool:
     return any(BLOCK in str(mark.args[0]) for mark in metafunc.definition.iter_markers("parametrize") if mark.args)
 
 
+@pytest.fixture
+def blocklang_block(request: pytest.FixtureRequest) -> str:
+    """Name a block of the library; a test that asks for one is run once for every block."""
+    return str(request.param)
+
+
 @pytest.fixture(scope="session")
-def blocklang_session_workbench() -> "Workbench":
+def _blocklang_session_workbench() -> "Workbench":
     """One workbench for all tests, so that a block is planned once."""
     from blocklang.testing import Workbench
 
@@ -59,12 +66,12 @@ def blocklang_session_workbench() -> "Workbench":
 
 @pytest.fixture
 def blocklang_workbench(
-    request: pytest.FixtureRequest, blocklang_session_workbench: "Workbench"
+    request: pytest.FixtureRequest, _blocklang_session_workbench: "Workbench"
 ) -> "Iterator[Workbench]":
     """Plans the blocks of the library, and tries on them what a plugin offers."""
-    before = len(blocklang_session_workbench.times)
-    yield blocklang_session_workbench
-    taken = [(one.what, one.block, one.seconds) for one in blocklang_session_workbench.times[before:]]
+    before = len(_blocklang_session_workbench.times)
+    yield _blocklang_session_workbench
+    taken = [(one.what, one.block, one.seconds) for one in _blocklang_session_workbench.times[before:]]
     request.node.user_properties.append((TIMES, taken))
 
 

@@ -92,6 +92,13 @@ def test_without_a_mark_every_block_is_given(authors, run) -> None:
     assert set(re.findall(r"test_it\[([\w-]+)\]", listed)) == {path.stem for path in blocks.rglob("*.block")}
 
 
+def test_two_fixtures_are_offered(run) -> None:
+    assert set(re.findall(r"^(blocklang_\w+)", run("--fixtures").stdout.str(), re.MULTILINE)) == {
+        "blocklang_workbench",
+        "blocklang_block",
+    }
+
+
 def test_other_peoples_runs_are_left_alone(tmp_path) -> None:
     """Of blocklang nothing but the small module of the plugin is imported, and nothing is added to what is printed."""
     text = """
