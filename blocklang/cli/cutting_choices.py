@@ -1,5 +1,6 @@
 """Options about cutting: marks on the ruler, larger outsides, and the fabric at hand."""
 
+import math
 import re
 from collections.abc import Callable
 from dataclasses import replace
@@ -15,9 +16,18 @@ Command = TypeVar("Command", bound=Callable[..., Any])
 
 _CHOSEN = "blocklang.cutting"
 _PER_INCH = {"in": Fraction(1), "cm": Fraction(100, 254), "mm": Fraction(10, 254)}
-_LENGTH = re.compile(r"(?:(\d{1,4})[ -]+)?(\d{1,4}/\d{1,4}|\d{1,4}(?:\.\d{1,4})?) ?(in|cm|mm)")
+_LENGTH = re.compile(r"(?:(\d{1,4})[ -]+)?(\d{1,4}/\d{1,4}|\d{1,4}(?:\.\d{1,4})?) ?(in|cm|mm)", re.ASCII)
 #: Cloth is between these wide, and nothing is cut more than the last of them larger; anything else is a slip.
 _NARROWEST, _WIDEST, _LARGEST = 4, 200, 4
+
+
+class PerCent(click.FloatRange):
+    """A number between two others; "nan" lies beside every number, so that no bound keeps it out."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        """Return the number that was typed."""
+        number = super().convert(value, param, ctx)
+        return self.fail(f"{value} is not a number.", param, ctx) if math.isnan(number) else number
 
 
 def cutting_options(command: Command) -> Command:
@@ -28,9 +38,7 @@ def cutting_options(command: Command) -> Command:
         _option("--nearest", is_flag=True, help="Round to the nearest mark, not up."),
         _length("--oversize", 0, _LARGEST, help="Cut this much larger on the outside, to square up later."),
         _length("--fabric-width", _NARROWEST, _WIDEST, help="What is usable between the selvages."),
-        _option(
-            "--shrinkage", type=click.FloatRange(0, 20), help="How many per cent of its length cloth loses in the wash."
-        ),
+        _option("--shrinkage", type=PerCent(0, 20), help="How many per cent of its length cloth loses in the wash."),
     )
     for option in reversed(add):
         command = option(command)

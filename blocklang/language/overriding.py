@@ -13,7 +13,7 @@ from blocklang.language.quantities import INCHES, Exact
 from blocklang.language.scope import Draft, Scope
 from blocklang.language.suggesting import did_you_mean
 from blocklang.language.syntax import LetLine
-from blocklang.limits import SMALLEST_LENGTH
+from blocklang.limits import LONGEST_TEXT, SMALLEST_LENGTH
 
 
 def override_fabrics(draft: Draft, swaps: tuple[tuple[str, str], ...]) -> None:
@@ -41,7 +41,7 @@ def override_size(draft: Draft, size: str | None, unit: LengthUnit | None) -> Ex
         return Fraction(1)
     width = read_length(draft, size, unit)
     if width is None or not width >= SMALLEST_LENGTH:
-        found = f"`{size}` is not a width that a block can have."
+        found = f"`{size[:LONGEST_TEXT]}` is not a width that a block can have."
         _refuse(draft, "option-size", "The size asked for cannot be used", found, "Write it like `6 1/2 in`.")
         return Fraction(1)
     return width / draft.width.value

@@ -50,9 +50,10 @@ def read_number(text: str) -> Fraction | None:
     if text[-1] in FRACTIONS:
         return Fraction(text[:-1].strip() or 0) + Fraction(FRACTIONS[text[-1]])
     whole, _, part = text.replace("\t", " ").rpartition(" ")
-    if part.endswith("/0") or ("/0" in part and not part.partition("/")[2].strip("0")):
+    try:
+        return Fraction(whole.strip() or 0) + Fraction(part)
+    except ZeroDivisionError:  # a nought may be written in the digits of any script
         return None
-    return Fraction(whole.strip() or 0) + Fraction(part)
 
 
 def add(a: Quantity, b: Quantity, sign: int, unit: Fraction) -> Quantity | Trouble:
