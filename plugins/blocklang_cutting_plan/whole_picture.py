@@ -36,7 +36,7 @@ def draw_whole(cloth: ClothPlan, fabric: FabricPlan, theme: Theme) -> Drawing:
 
 
 def _strips(fabric: FabricPlan, wide: float, scale: float, theme: Theme) -> Iterator[Shape]:
-    top, free = 0.0, 0.0
+    top, free = 0.0, SIZE * 0.3
     for strip in fabric.strips:
         start = top
         for _ in range(strip.count):

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from blocklang_drawing import words as said
 from blocklang_drawing.full_size_ink import comes_into, reaches, rings_of
@@ -14,6 +15,9 @@ from blocklang_drawing.type_widths import text_width
 OVERLAP = 0.5 * INCH
 _INK, _QUIET = "#000000", "#666666"
 _RING, _REACH = 4.0, 8.0
+#: How much further away than beside its cross a number may stand, the nearest first.
+_STEPS = (0.0, 6.0, 12.0, 18.0)
+_FURTHER = sorted(product(_STEPS, _STEPS), key=lambda each: (each[0] + each[1], each))
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +95,10 @@ def draw_tile(tile: Tile, words: PageWords) -> tuple[Shape, ...]:
     """Return the part of the piece, framed, with its dashed lines and crosses."""
     room, drawing = tile.room, tile.piece.drawing
     lines = [ring for ring in rings_of(drawing.shapes) if len(ring) > 1]
-    marks = (*_fold_lines(tile), *(shape for cross in tile.crosses for shape in draw_cross(cross, words.size, lines)))
+    crosses = (cross for cross in tile.crosses if _shows(tile, cross))
+    (left, top), (wide, high) = tile.onto, (tile.width, tile.height)
+    pane = (left, top, left + wide, top + high)
+    marks = (*_fold_lines(tile), *(shape for cross in crosses for shape in draw_cross(cross, words.size, lines, pane)))
     at = (room.left, room.top)
     window = Window(at, tile.width, tile.height, tile.onto, (*drawing.shapes, *marks), words.language.say(tile.name))
     right, low = room.left + tile.width, room.top + tile.height
@@ -99,12 +106,19 @@ def draw_tile(tile: Tile, words: PageWords) -> tuple[Shape, ...]:
     return window, Path((frame,), Paint(stroke=_QUIET, width=0.5))
 
 
-def draw_cross(cross: Cross, size: float, lines: Sequence[Ring] = ()) -> tuple[Shape, ...]:
-    """Return a cross in a ring, and its number: beside it where it is clear of the lines, if that can be."""
+def _shows(tile: Tile, cross: Cross) -> bool:
+    """Tell whether a tile shows all of a cross."""
+    (x, y), (left, top) = cross.at, tile.onto
+    across = left + _REACH <= x <= left + tile.width - _REACH
+    return across and top + _REACH <= y <= top + tile.height - _REACH
+
+
+def draw_cross(cross: Cross, size: float, lines: Sequence[Ring] = (), pane: Box | None = None) -> tuple[Shape, ...]:
+    """Return a cross in a ring, and its number: beside it, in the pane, where it is clear of the lines, if it can be."""
     x, y = cross.at
     trails = polyline(((x - _REACH, y), (x + _REACH, y))), polyline(((x, y - _REACH), (x, y + _REACH)))
-    sides = [(further, right, above) for further in (0, 1, 2) for above in (True, False) for right in (True, False)]
-    beside = [_numbered(cross, size, *side) for side in sides]
+    every = [_numbered(cross, size, *beside) for beside in product(_FURTHER, (True, False), (True, False))]
+    beside = [each for each in every if pane is None or _holds(pane, each[1])] or every
     number = next((text for text, box in beside if not any(comes_into(line, box) for line in lines)), beside[0][0])
     return (
         Path(trails, Paint(stroke=_INK, width=0.6)),
@@ -113,13 +127,17 @@ def draw_cross(cross: Cross, size: float, lines: Sequence[Ring] = ()) -> tuple[S
     )
 
 
-def _numbered(cross: Cross, size: float, further: int, right: bool, above: bool) -> tuple[Text, Box]:
+def _holds(outer: Box, inner: Box) -> bool:
+    return outer[0] <= inner[0] and outer[1] <= inner[1] and inner[2] <= outer[2] and inner[3] <= outer[3]
+
+
+def _numbered(cross: Cross, size: float, further: Place, right: bool, above: bool) -> tuple[Text, Box]:
     """Return the number of a cross on one side of it, and the box that it fills, with a little room round it."""
     x, y = cross.at
     wide, high = text_width(str(cross.number), size, bold=True), size * 0.75
-    away = max(_RING + 1.5, OVERLAP / 2 - 1.5 - wide if further else 0.0)
+    away = _RING + 1.5 + further[0]
     left = x + away if right else x - away - wide
-    apart = _RING - 0.5 + (7.0 if further > 1 else 0.0)
+    apart = _RING - 0.5 + further[1]
     low = y - apart if above else y + apart + high
     text = Text((left, low), str(cross.number), size, _INK, bold=True, halo="#ffffff")
     return text, (left - 1, low - high - 1, left + wide + 1, low + 1)

@@ -55,8 +55,8 @@ class Look:
 #: From light to dark; neighbours differ in their lines as well.
 LOOKS: Final = (
     Look("#ffffff"),
-    Look("#ffffff", Texture(45, 6, 0.7)),
-    Look("#ffffff", Texture(45, 7, 0.8, crossed=True)),
+    Look("#ffffff", Texture(45, 6, 0.6)),
+    Look("#ffffff", Texture(45, 6, 0.65, crossed=True)),
     Look("#d6d6d6"),
     Look("#d6d6d6", Texture(0, 4, 0.8)),
     Look("#cccccc", Texture(135, 4, 1.1)),

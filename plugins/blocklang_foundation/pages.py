@@ -88,7 +88,7 @@ def _labelled(foundation: Foundation, paper: int, drawn: Drawn, theme: Theme, co
     if drawn.bare:
         said.append("; ".join(drawn.bare) + ".")
     texts, low = _written(
-        theme.language.tell(said), (front.width + _BETWEEN / 2, top), _WORDS - front.width - _BETWEEN / 2, size
+        theme.language.tell(said), (front.width + _BETWEEN / 2, top), _WORDS - front.width - _BETWEEN / 2 - 2, size
     )
     shapes = (*drawn.drawing.shapes, _placed(front, (0.0, top)), *texts)
     return Drawing(width, max(low, top + front.height) + 4, shapes, drawn.drawing.title)

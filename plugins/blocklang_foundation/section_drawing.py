@@ -151,10 +151,10 @@ def _number_and_name(
 ) -> tuple[Text, ...]:
     large = size + _NUMBER_MORE
     wide = max(text_width(number, large, bold=True), text_width(name, size))
-    at = _place(ring, wide + 6, large + size + 8, within)
+    at = _place(ring, wide + 8, large + size + 8, within)
     if at is None:
         return ()
-    middle = at[0] + wide / 2 + 3
+    middle = at[0] + wide / 2 + 4
     return (
         Text((middle, at[1] + large + 2), number, large, INK, anchor="middle", bold=True),
         Text((middle, at[1] + large + size + 4), name, size, INK, anchor="middle"),

@@ -1,12 +1,15 @@
 """Over outputs, blocks and variants: on no drawing do words touch anything, leave it, or come out too small to read."""
 
+from itertools import cycle
+
 import pytest
+from blocklang_drawing import draw_step, theme_for
 
 from blocklang.block import LengthUnit
 from blocklang.cli.plugged import Plugged
 from blocklang.hooks import OutputOptions, Paper
 from blocklang.wording import find_language
-from tests.library.plans import plan_of
+from tests.library.plans import NAMES, plan_of
 from tests.outputs.boxes import assert_in_order
 from tests.outputs.every_drawing import drawings_of
 
@@ -54,6 +57,23 @@ def assert_all_in_order(name: str, output: str, variant: dict[str, object]) -> N
 @pytest.mark.parametrize(("name", "output", "variant"), TURNS, ids=[f"{name}-{output}" for name, output, _ in TURNS])
 def test_every_drawing_of_every_output(name: str, output: str, variant: dict[str, object]) -> None:
     assert_all_in_order(name, output, variant)
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("output", ["cutting-plan", "foundation", "templates"])
+def test_every_drawing_of_the_library(output: str) -> None:
+    for number, name in enumerate(NAMES):
+        assert_all_in_order(name, output, VARIANTS[number % 2])
+
+
+@pytest.mark.slow
+def test_every_step_of_the_library() -> None:
+    rooms, units = cycle(((460, 172), (222, 300), (354, 172), (171, 300))), cycle(LengthUnit)
+    for name in NAMES:
+        plan = plan_of(name)
+        for step, (width, height), unit in zip(plan.steps, rooms, units, strict=False):
+            theme = theme_for(plan.block.fabrics)
+            assert_in_order(draw_step(plan, step, theme, width=width, height=height, shown_in=unit))
 
 
 def test_drawings_are_caught_on_their_way() -> None:
