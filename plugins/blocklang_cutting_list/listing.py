@@ -5,7 +5,14 @@ from dataclasses import dataclass
 from blocklang_drawing import say_role
 
 from blocklang.block import LengthUnit
-from blocklang.cutting import FabricNeed, describe_offer, describe_piece, describe_strip_set, format_measure
+from blocklang.cutting import (
+    FabricNeed,
+    describe_need,
+    describe_offer,
+    describe_piece,
+    describe_strip_set,
+    format_measure,
+)
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang_cutting_list import words
@@ -86,7 +93,7 @@ def _entry(plan: SewingPlan, need: FabricNeed, unit: LengthUnit) -> Entry:
         id=fabric.id,
         title=fabric.title or fabric.id,
         role=say_role(fabric),
-        buy=words.to_buy(need, plan.cutting.options, unit),
+        buy=describe_need(need, plan.cutting.options, unit),
         strips=tuple(words.strips(count, format_measure(width, unit)) for width, count in need.strips),
         pieces=tuple(Cut(piece.name, describe_piece(piece, unit), words.exactly(piece, unit)) for piece in pieces),
     )

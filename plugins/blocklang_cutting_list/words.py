@@ -1,11 +1,9 @@
 """Every sentence of the cutting list that is not about one piece."""
 
-import math
-from fractions import Fraction
 from typing import Final
 
 from blocklang.block import LengthUnit
-from blocklang.cutting import CuttingOptions, FabricNeed, Measure, Offer, Piece, format_measure
+from blocklang.cutting import CuttingOptions, Measure, Offer, Piece, format_measure
 from blocklang.wording import Message, joined, listed, message, say, say_decimal, say_number
 
 TITLE: Final = say("Cutting list")
@@ -41,25 +39,6 @@ def for_copies(options: CuttingOptions, unit: LengthUnit) -> str:
         options.copies,
         width=format_measure(options.usable_width, unit),
     )
-
-
-def to_buy(need: FabricNeed, options: CuttingOptions, unit: LengthUnit) -> str:
-    """Say what to buy: in eighths of a yard, or in steps of ten centimetres."""
-    if unit is LengthUnit.INCH:
-        return yards(need.yards)
-    tens = math.ceil(need.length * 2.54 / 10 / float(1 - options.shrinkage) - _SAME)
-    if tens < 10:
-        return say("{number} cm", number=tens * 10)
-    return say("{number} m", number=say_decimal(f"{tens / 10:g}"))
-
-
-def yards(amount: Fraction) -> str:
-    """Say a length of fabric in yards."""
-    whole, part = divmod(amount, 1)
-    said = " ".join(str(number) for number in (whole, part) if number) or "0"
-    if not whole and part:
-        return say("{fraction} yard", fraction=said)
-    return say_number("{number} yard", "{number} yards", 1 if amount <= 1 else 2, number=said)
 
 
 def strips(count: int, width: str) -> str:

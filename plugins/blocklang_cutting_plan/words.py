@@ -6,7 +6,7 @@ from typing import Final
 
 from blocklang.block import LengthUnit
 from blocklang.cloth import ClothOptions, FabricPlan, PlannedStrip, SubCuts, in_yards
-from blocklang.cutting import Lay, Piece, format_measure
+from blocklang.cutting import Lay, Piece, describe_yards, format_measure
 from blocklang.wording import joined, listed, say, say_decimal, say_number
 
 TITLE: Final = say("Cutting plan")
@@ -35,15 +35,6 @@ def for_copies(copies: int, width: str) -> str:
     )
 
 
-def yards(number: Fraction) -> str:
-    """Say a length of fabric in yards."""
-    whole, part = divmod(number, 1)
-    said = " ".join(str(each) for each in (whole, part) if each) or "0"
-    if not whole and part:
-        return say("{fraction} yard", fraction=said)
-    return say_number("{number} yard", "{number} yards", 1 if number <= 1 else 2, number=said)
-
-
 def buy(plan: FabricPlan, unit: LengthUnit) -> str:
     """Say what to buy."""
     if not plan.yards:
@@ -61,7 +52,7 @@ def and_buy(plan: FabricPlan, unit: LengthUnit) -> str:
 def amount(length: Fraction, unit: LengthUnit) -> str:
     """Say how much a shop cuts for a length in inches: eighths of a yard, or every 5 cm."""
     if unit is LengthUnit.INCH:
-        return yards(in_yards(length))
+        return describe_yards(in_yards(length))
     return say("{number} cm", number=math.ceil(length * Fraction(254, 100) / 5) * 5)
 
 

@@ -13,7 +13,7 @@ from blocklang_drawing import cut_lines
 from pypdf import PdfReader
 
 from blocklang.block import LengthUnit
-from blocklang.cutting import CuttingOptions, Lay, cut
+from blocklang.cutting import CuttingOptions, Lay, cut, describe_yards
 from blocklang.hooks import CannotMakeError, OutputOptions, Paper
 from blocklang.plan import SewingPlan
 from tests.sheets.plans import NAMES, named_plan
@@ -40,7 +40,7 @@ def test_the_text_tells_every_strip_and_every_piece(name: str) -> None:
     plan = of_twenty(name)
     text = " ".join(made(plan).decode().split())
     for fabric in cloth_of(plan, OutputOptions("text")).fabrics:
-        assert f"buy {words.yards(fabric.yards)}" in text
+        assert f"buy {describe_yards(fabric.yards)}" in text
         for strip in fabric.strips:
             assert f"{words.numbers(strip)}, {words.wide(strip, LengthUnit.INCH)}" in text
     for piece in plan.cutting.pieces:
@@ -59,7 +59,7 @@ def test_pages_are_of_the_paper_that_was_asked_for(paper: Paper, size: tuple[int
     told = " ".join(" ".join(page.extract_text() for page in pages).split())
     assert words.BLADE in told
     for fabric in cloth_of(of_twenty("star"), OutputOptions("pdf")).fabrics:
-        assert f"Buy {words.yards(fabric.yards)}" in told
+        assert f"Buy {describe_yards(fabric.yards)}" in told
 
 
 @pytest.mark.parametrize("form", OUTPUT.formats)

@@ -7,12 +7,21 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
-from blocklang_cutting_list import blocklang_outputs, words
+from blocklang_cutting_list import blocklang_outputs
 from blocklang_cutting_methods import blocklang_cutting_methods
 from pypdf import PdfReader
 
 from blocklang.block import LengthUnit
-from blocklang.cutting import CuttingOptions, FabricNeed, cut, describe_offer, describe_piece, with_offers
+from blocklang.cutting import (
+    CuttingOptions,
+    FabricNeed,
+    cut,
+    describe_need,
+    describe_offer,
+    describe_piece,
+    describe_yards,
+    with_offers,
+)
 from blocklang.hooks import OutputOptions, Paper
 from tests.sheets.plans import NAMES, named_plan
 from tests.sheets.test_sewing_sheet import HOSTILE, in_our_words, read
@@ -83,8 +92,8 @@ def test_hostile_words_stay_words(text):
 )
 def test_cloth_is_bought_by_ten_centimetres_where_lengths_are_metric(inches, shrinkage, said):
     need = FabricNeed("fog", (), inches, 0.0, Fraction(1))
-    assert words.to_buy(need, CuttingOptions(shrinkage=Fraction(shrinkage)), LengthUnit.CENTIMETRE) == said
-    assert words.to_buy(need, CuttingOptions(), LengthUnit.INCH) == "1 yard"
+    assert describe_need(need, CuttingOptions(shrinkage=Fraction(shrinkage)), LengthUnit.CENTIMETRE) == said
+    assert describe_need(need, CuttingOptions(), LengthUnit.INCH) == "1 yard"
 
 
 @pytest.mark.parametrize(
@@ -92,7 +101,7 @@ def test_cloth_is_bought_by_ten_centimetres_where_lengths_are_metric(inches, shr
     [(Fraction(1, 8), "1/8 yard"), (Fraction(1), "1 yard"), (Fraction(9, 8), "1 1/8 yards"), (Fraction(0), "0 yard")],
 )
 def test_yards(amount, said):
-    assert words.yards(amount) == said
+    assert describe_yards(amount) == said
 
 
 def table(plan, **options):
