@@ -19,7 +19,7 @@ from pypdf import PdfReader
 
 from blocklang import extensions
 from blocklang.cli.walking import Walk
-from blocklang.hooks import Output, OutputFile, OutputOptions
+from blocklang.hooks import CannotMakeError, Output, OutputFile, OutputOptions
 from blocklang.language import Overrides
 from blocklang.plan import SewingPlan
 from blocklang.plan_json import plan_to_json
@@ -301,3 +301,48 @@ def test_gallery_is_pages_of_words(folder, monkeypatch) -> None:
             assert len(page.scripts) == len(other.scripts)
         elif form in LOOKS and form != "json":
             LOOKS[form](data, written["plain"][name])
+
+
+FREE = [
+    Case(output, form, ((setting.name, f"{FORMULA} {SETTING} {MARKUP}"),))
+    for output in sorted({case.output.name: case.output for case in CASES}.values(), key=lambda output: output.name)
+    for setting in output.settings
+    if not setting.choices
+    for form in output.formats
+    if form in ("svg", "html", "csv", "json", "text", "dxf")
+]
+
+
+@pytest.mark.parametrize("case", FREE, ids=lambda case: f"{case.output.name}-{case.form}-{case.settings[0][0]}")
+def test_words_of_a_setting_stay_words_or_are_refused(case, folder) -> None:
+    plan = plan_of(False, folder)
+    plain = made(Case(case.output, case.form), plan)
+    try:
+        files = made(case, plan)
+    except CannotMakeError as refused:
+        assert str(refused)
+        return
+    for file, other in zip(files, plain, strict=True):
+        elements = LOOKS[file.name.rpartition(".")[2] or case.form]
+        if elements is not looks_like_a_page:
+            elements(file.data, other.data)
+        assert b"<script>alert" not in file.data
+        assert b"<img src=x" not in file.data
+
+
+def test_file_name_stays_a_name(folder, monkeypatch) -> None:
+    """A block's file may be called almost anything; the gallery has it in links, the messages in sentences."""
+    monkeypatch.chdir(folder)
+    name = "a\"><img src=x onerror=alert(1)>'&#x3c;\x1b[2J.block"
+    Path(name).write_text(BLOCK.replace('"placed"', "F").format(**PLAIN), encoding="utf-8")
+    code, _, said = typed("make", "gallery", name, "-o", "odd", "--set", "sheets=no")
+    assert code == 0, said
+    pages = [path for path in sorted(Path("odd").rglob("*")) if path.suffix == ".html"]
+    assert pages
+    for path in pages:
+        page = Elements(path.read_text(encoding="utf-8"))
+        assert not [one for one in page.attributes if one.startswith("on")]
+        assert "img" not in page.names or "x" not in page.links
+    Path(name).write_text("pacth\n", encoding="utf-8")
+    code, _, said = typed("check", name)
+    assert (code, "\x1b" in said) == (1, False)
