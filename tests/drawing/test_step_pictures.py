@@ -1,6 +1,7 @@
 """Step pictures: marks stand where the plan says, units lie clear of each other, nothing leaves the paper."""
 
 import math
+from itertools import combinations
 
 import pytest
 from blocklang_drawing import (
@@ -28,6 +29,7 @@ from shapely.ops import unary_union
 from blocklang.assembly import JoinKind
 from blocklang.block import LengthUnit
 from blocklang.pressing import Pressed
+from tests.library.plans import plan_of as library_plan
 from tests.sheets.plans import NAMES, named_plan
 
 STEPS = [(name, step.number) for name in NAMES for step in named_plan(name).steps]
@@ -111,6 +113,21 @@ def test_a_lozenge_stands_on_both_units_at_every_pivot(name, number):
     assert set(found) <= allowed
     assert len(found) >= 2 * pivots
     assert bool(found) == bool(pivots)
+
+
+@pytest.mark.parametrize("name", ["eight-pointed-star", "hexagon-flower-19", "tumbling-blocks", "six-pointed-star"])
+@pytest.mark.parametrize(("width", "height"), [(460, 172), (222, 300)])
+def test_dots_and_lozenges_do_not_touch_each_other(name, width, height):
+    plan = library_plan(name)
+    theme = theme_for(plan.block.fabrics)
+    for step in plan.steps:
+        shapes = draw_step(plan, step, theme, width=width, height=height).shapes
+        marks = {(round(dot.at[0], 1), round(dot.at[1], 1)): dot.radius for dot in shapes if isinstance(dot, Dot)}
+        for path in lozenges(shapes, theme):
+            x, y = middle(path)
+            marks[round(x, 1), round(y, 1)] = y - path.trails[0].start[1]
+        for (a, one), (b, other) in combinations(marks.items(), 2):
+            assert math.dist(a, b) > one + other, step.number
 
 
 def test_raw_edge_ticks_stand_an_allowance_beyond_the_match_point():
