@@ -5,7 +5,8 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from blocklang_drawing.full_size_inside import Box, Ring
-from blocklang_drawing.shapes import ArcTo, Group, Path, Place, Shape, Trail, Window
+from blocklang_drawing.shapes import ArcTo, Group, Path, Place, Shape, Text, Trail, Window
+from blocklang_drawing.type_widths import text_width
 
 #: Arcs are followed in steps of at most this many radians.
 _STEP = 0.1
@@ -21,6 +22,16 @@ def rings_of(shapes: Sequence[Shape]) -> Iterator[Ring]:
         elif isinstance(shape, Window):
             dx, dy = shape.at[0] - shape.onto[0], shape.at[1] - shape.onto[1]
             yield from (tuple((x + dx, y + dy) for x, y in ring) for ring in rings_of(shape.shapes))
+
+
+def rings_round_words(shapes: Sequence[Shape]) -> Iterator[Ring]:
+    """Yield a level ring round every line of words."""
+    for shape in shapes:
+        if isinstance(shape, Text):
+            wide = text_width(shape.text, shape.size, shape.bold)
+            left = shape.at[0] - {"start": 0.0, "middle": wide / 2, "end": wide}[shape.anchor]
+            top, low = shape.at[1] - shape.size * 0.75, shape.at[1] + shape.size * 0.2
+            yield (left, top), (left + wide, top), (left + wide, low), (left, low), (left, top)
 
 
 def comes_into(ring: Ring, box: Box) -> bool:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from blocklang_drawing import words as said
-from blocklang_drawing.full_size_ink import comes_into, reaches, rings_of
+from blocklang_drawing.full_size_ink import comes_into, reaches, rings_of, rings_round_words
 from blocklang_drawing.full_size_inside import Box, Ring
 from blocklang_drawing.full_size_paper import INCH, FullSize, PageWords, Room
 from blocklang_drawing.shapes import Dot, Paint, Path, Place, Shape, Text, Window, polygon, polyline
@@ -95,6 +95,7 @@ def draw_tile(tile: Tile, words: PageWords) -> tuple[Shape, ...]:
     """Return the part of the piece, framed, with its dashed lines and crosses."""
     room, drawing = tile.room, tile.piece.drawing
     lines = [ring for ring in rings_of(drawing.shapes) if len(ring) > 1]
+    lines += rings_round_words(drawing.shapes)
     crosses = (cross for cross in tile.crosses if _shows(tile, cross))
     (left, top), (wide, high) = tile.onto, (tile.width, tile.height)
     pane = (left, top, left + wide, top + high)

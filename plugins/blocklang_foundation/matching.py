@@ -11,6 +11,8 @@ from blocklang.geometry import Edge
 
 INK = "#000000"
 _SIZE = 9.0
+#: How far over the edge of what one page alone shows a letter may lie and still be clear of the fold (points).
+_TOWARD_FOLD = 11.0
 #: Where along an edge its letter may stand, the best first.
 _PARTS = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
@@ -77,7 +79,8 @@ def _ticks(frame: Frame, meeting: Meeting, away: float) -> list[Path]:
 
 def _text(frame: Frame, edge: Edge, letter: str, away: float, within: tuple[Box, ...]) -> Text:
     tried = [_text_at(frame, edge, letter, away, part) for part in _PARTS]
-    return next((text for text in tried if any(_lies_in(text, box) for box in within)), tried[0])
+    kept = (text for room in (0.0, _TOWARD_FOLD) for text in tried if any(_lies_in(text, box, room) for box in within))
+    return next(kept, tried[0])
 
 
 def _text_at(frame: Frame, edge: Edge, letter: str, away: float, part: float) -> Text:
@@ -88,9 +91,10 @@ def _text_at(frame: Frame, edge: Edge, letter: str, away: float, part: float) ->
     )
 
 
-def _lies_in(text: Text, box: Box) -> bool:
+def _lies_in(text: Text, box: Box, more: float) -> bool:
     (x, y), (left, top, right, low) = text.at, box
-    return left + _SIZE / 2 <= x <= right - _SIZE / 2 and top + _SIZE <= y <= low - _SIZE / 2
+    inset = _SIZE / 2 - more
+    return left + inset <= x <= right - inset and top + inset + _SIZE / 2 <= y <= low - inset
 
 
 def _outward(frame: Frame, start: Place, end: Place, forward: bool) -> Place:

@@ -167,5 +167,5 @@ def _number_alone(ring: tuple[Place, ...], number: str, within: tuple[Box | None
         at = _place(ring, wide + 2, size + 1, within)
         if at is not None:
             return (Text((at[0] + wide / 2 + 1, at[1] + size * 0.9), number, size, INK, anchor="middle", bold=True),)
-    x, y = place_box(ring, 1.0, 1.0) or ring[0]
+    x, y = _place(ring, 1.0, 1.0, within) or place_box(ring, 1.0, 1.0) or ring[0]
     return (Text((x, y + size * 0.35), number, size, INK, anchor="middle", bold=True, halo="#ffffff"),)

@@ -115,7 +115,7 @@ def test_a_lozenge_stands_on_both_units_at_every_pivot(name, number):
     assert bool(found) == bool(pivots)
 
 
-@pytest.mark.parametrize("name", ["eight-pointed-star", "hexagon-flower-19", "tumbling-blocks", "six-pointed-star"])
+@pytest.mark.parametrize("name", ["eight-pointed-star", "hexagon-flower-37", "star-of-bethlehem"])
 @pytest.mark.parametrize(("width", "height"), [(460, 172), (222, 300)])
 def test_dots_and_lozenges_do_not_touch_each_other(name, width, height):
     plan = library_plan(name)
