@@ -40,8 +40,9 @@ VARIANTS = (
 )
 #: Held to the same by tests of their own.
 ELSEWHERE = ("colouring-page", "diagram", "quilt-preview")
-#: One small letter of this foundation still lies under a cross, where two pages meet.
-NOT_YET = (("foundation", "storm-at-sea"),)
+#: Where two pages meet, one small letter still lies under a cross, and patches of the large star that lie in the overlap
+#: alone have their number cut off on one of the two pages.
+NOT_YET = (("foundation", "storm-at-sea"), ("foundation", "large-star"))
 TURNS = [
     (name, output, VARIANTS[(i + k) % len(VARIANTS)])
     for k, output in enumerate(sorted(set(OUTPUTS) - set(ELSEWHERE)))
