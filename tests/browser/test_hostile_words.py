@@ -3,6 +3,7 @@
 import pytest
 
 from blocklang.cli.program import run
+from tests.support.strangers_words import FILE
 
 WORDS = (
     "</svg><script>alert(1)</script>",
@@ -12,17 +13,6 @@ WORDS = (
     "{{ 7 * 7 }}{% raw %}",
     "&lt;b&gt; ]]> --> javascript:alert(1)",
 )
-FILE = """block "WORDS" language 1
-by "WORDS" licence CC-BY-4.0 source "WORDS"
-note "WORDS"
-size 6 in
-fabric fog as F background light #e8eef2 "WORDS"
-fabric deep as D accent dark #1f3a5f "WORDS"
-rows
-  F D
-  D F
-end
-"""
 
 
 @pytest.mark.parametrize("words", WORDS)

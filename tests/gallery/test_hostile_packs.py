@@ -4,6 +4,7 @@ import pytest
 
 from tests.gallery.at_hand import gallery_of, of_text, options_of
 from tests.gallery.reading import Page
+from tests.support.strangers_words import FILE
 
 WORDS = (
     "</script><script>alert(1)</script>",
@@ -14,17 +15,6 @@ WORDS = (
     "<!-- --><![CDATA[ ]]> &lt;b&gt; javascript:alert(1)",
     "</title></main><svg onload=alert(1)>",
 )
-FILE = """block "WORDS" language 1
-by "WORDS" licence CC-BY-4.0 source "WORDS"
-note "WORDS"
-size 6 in
-fabric fog as F background light #e8eef2 "WORDS"
-fabric deep as D accent dark #1f3a5f "WORDS"
-rows
-  F D
-  D F
-end
-"""
 
 
 @pytest.mark.parametrize("words", WORDS)
