@@ -1,6 +1,7 @@
 """The sheet as one self-contained page of HTML."""
 
 from collections.abc import Callable
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from blocklang_drawing import clean_text
@@ -57,7 +58,9 @@ def _what_it_says(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> dic
     }
 
 
+@cache
 def _pages(language: Language) -> "Environment":
+    """Return what sets pages in a language; templates are read once, however many sheets are made."""
     from jinja2 import Environment, PackageLoader, StrictUndefined
 
     pages = Environment(
