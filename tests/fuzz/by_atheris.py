@@ -38,6 +38,7 @@ def main(name: str, folder: Path, seconds: int, seed: int) -> None:
 
     warnings.simplefilter("ignore")
     target, crashes = TARGETS[name], Crashes(folder / "crashes")
+    target.seeds()  # whatever has to be there is made before an input is timed
     count, begun = 0, 0.0
 
     def run(data: bytes) -> None:

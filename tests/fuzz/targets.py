@@ -39,6 +39,11 @@ def _decisions(count: int, length: int) -> Callable[[], list[bytes]]:
     return lambda: [chance.randbytes(length) for _ in range(count)]
 
 
+def _typed() -> list[bytes]:
+    typed.plugged_once()  # before any input is timed
+    return _decisions(200, 80)()
+
+
 ROUTE = (
     "language",
     "graph",
