@@ -65,6 +65,11 @@ def test(arguments: list[str]) -> int:
     return in_venv("-m", "pytest", *(arguments or ["-n", "2", "-q"]))
 
 
+def sweep(arguments: list[str]) -> int:
+    """Run the tests that take too long for every change; the other tests first."""
+    return test([]) or in_venv("-m", "pytest", "-n", "2", "-q", "-m", "sweep", *arguments)
+
+
 def lint(_: list[str]) -> int:
     """Say what ruff finds."""
     return in_venv("-m", "ruff", "check", ".") or in_venv("-m", "ruff", "format", "--check", ".")
@@ -254,6 +259,7 @@ COMMANDS = {
     "table": table,
     "words": words,
     "snapshots": snapshots,
+    "sweep": sweep,
     "bench": bench,
     "fuzz": fuzz,
     "wheel": wheel,

@@ -16,7 +16,7 @@ MADE = [(words, said) for words, said in SHOWN if "--watch" not in words]
 
 
 def test_the_page_shows_commands() -> None:
-    assert (len(MADE), len(WATCHED)) == (3, 1)
+    assert (len(MADE), len(WATCHED)) == (4, 1)
 
 
 @pytest.mark.parametrize(("words", "said"), MADE, ids=[words for words, _ in MADE])

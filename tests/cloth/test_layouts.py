@@ -7,6 +7,7 @@ from shapely import STRtree, box, unary_union
 
 from blocklang.cloth import Layout, Order, in_order, lay_out, straight_way
 from tests.cloth.orders import WIDTH, boxes_of, cloth_order, first_fit_decreasing, least_length, small_order
+from tests.support.marking import marks_of
 
 
 def random_order(seed: int) -> Order:
@@ -46,8 +47,7 @@ def test_a_layout_cuts_every_shape_once_and_none_on_another(seed: int) -> None:
     check_sound(order, lay_out(order))
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize("tens", range(10))
+@pytest.mark.parametrize("tens", [pytest.param(n, marks=marks_of(n, 0, 3)) for n in range(10)])
 def test_a_thousand_layouts_are_sound(tens: int) -> None:
     for seed in range(tens * 100, tens * 100 + 100):
         order = random_order(seed)

@@ -194,6 +194,7 @@ def test_a_row_is_sewn_from_end_to_end():
 
 
 @pytest.mark.slow
+@pytest.mark.sweep
 def test_a_set_that_is_not_listed_is_not_claimed():
     graph = graph_of("hexagon-flower-19")
     short, whole = sections(graph, most_sets=10).fewest, sections(graph).fewest

@@ -11,6 +11,7 @@ import pytest
 
 from tests.hostile.answering import typed
 from tests.hostile.made import SOUND
+from tests.support.marking import marks_of
 
 ROOT = Path(__file__).parents[2]
 UNTIDY = SOUND.replace("rows", "\n\n\nrows   # tide")
@@ -47,6 +48,7 @@ COMMANDS = {
     "unpack": Writing(("unpack", "new.pack", "-o", "out"), 5, together="out"),
     "unpack-over-files": Writing(("unpack", "new.pack", "-o", "out", "--force"), 5, ("out/light.block",)),
 }  # fmt: skip
+LONGEST = "make-a-folder"  # writes most, and so dies most often
 RANDOM = {"new-keys"}  # made of chance, so that only their being there can be compared
 
 
@@ -73,8 +75,7 @@ def put(names: tuple[str, ...]) -> None:
         Path(name).write_text("old", encoding="utf-8")
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize("name", COMMANDS)
+@pytest.mark.parametrize("name", [pytest.param(n, marks=marks_of(n == LONGEST, 0, 1)) for n in COMMANDS])
 def test_what_is_written_is_whole_wherever_the_command_is_killed(name, folder) -> None:
     one = COMMANDS[name]
     put(one.before)

@@ -24,6 +24,7 @@ from blocklang.language import Overrides
 from blocklang.plan import SewingPlan
 from blocklang.plan_json import plan_to_json
 from tests.hostile.answering import typed
+from tests.support.marking import marks_of
 
 MARKUP = (
     "</title></style></svg><script>alert(1)</script><img src=x onerror=alert(1)>' onload='alert(1)]]><!-- &lt;b&gt;"
@@ -168,7 +169,7 @@ CASES = [case for case in cases() if case.settings[-1:] != (("which", "needed"),
 
 def timed(case: Case) -> Any:
     """Mark what takes long."""
-    return pytest.param(case, marks=pytest.mark.slow if case.form in ("pdf", "png") else ())
+    return pytest.param(case, marks=marks_of(case.form in ("pdf", "png"), 1, 1))
 
 
 @pytest.mark.parametrize("case", [timed(case) for case in CASES], ids=str)
@@ -278,6 +279,7 @@ def test_plan_as_json_holds_the_words_as_they_stand(folder) -> None:
 
 
 @pytest.mark.slow
+@pytest.mark.sweep
 def test_gallery_is_pages_of_words(folder, monkeypatch) -> None:
     """The pages of a whole library: the same elements, attributes, scripts and links as with harmless words."""
     written: dict[str, dict[str, bytes]] = {}

@@ -15,6 +15,7 @@ from tests.oracle import rings, sewing
 from tests.oracle.drawing import draw
 from tests.oracle.layouts import KINDS, STRAIGHT, Layout, cuts_straight, layouts, size
 from tests.support import blocks
+from tests.support.marking import marks_of
 from tests.support.route import assembly_of
 
 CHUNKS = 8
@@ -73,8 +74,7 @@ def test_layouts_of_seven_are_planned_straight_where_they_can_be(chunk: int) -> 
         assert _is_straight(_planned(layout)) == cuts_straight(layout), layout
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize("chunk", range(CHUNKS))
+@pytest.mark.parametrize("chunk", [pytest.param(n, marks=marks_of(n, 0, CHUNKS // 4)) for n in range(CHUNKS)])
 def test_layouts_of_eight_are_planned_straight_where_they_can_be(chunk: int) -> None:
     for layout in _one_of_each_pair(chunk, 8):
         assert _is_straight(_planned(layout)) == cuts_straight(layout), layout
@@ -121,8 +121,7 @@ def test_a_run_that_two_whirls_share_is_not_mended_by_one_partial_seam() -> None
     assert assembly.partials.minimum <= 2
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize("chunk", range(CHUNKS))
+@pytest.mark.parametrize("chunk", [pytest.param(n, marks=marks_of(n, 0, CHUNKS // 4)) for n in range(CHUNKS)])
 def test_no_layout_of_eight_is_planned_with_a_partial_seam_too_many(chunk: int) -> None:
     for layout in _crooked(8)[chunk::CHUNKS]:
         assembly = _planned(layout)

@@ -12,17 +12,18 @@ from tests.oracle.orders import NEVER, Orders
 from tests.oracle.resewing import resew
 from tests.oracle.scraps import circle, scrap
 from tests.support import blocks
+from tests.support.marking import marks_of
 from tests.support.route import assembly_of, graph_of
 
 CHUNK = 125
-CHUNKS = 40  # of which every one but the first few is slow
-EVERY_TIME = 3
+CHUNKS = 40  # of which a few are quick to run, some more run with every change, and all in the sweep
+QUICK, EVERY_TIME = 3, 12
 SEARCHED = 9  # patches: up to here every order is tried
 
 
 def chunks() -> list[object]:
-    """Return the chunks of seeds; the whole sweep is marked slow, so that a few chunks are run every time."""
-    return [pytest.param(n, marks=() if n < EVERY_TIME else pytest.mark.slow) for n in range(CHUNKS)]
+    """Return the chunks of seeds, marked so that a few are run every time."""
+    return [pytest.param(n, marks=marks_of(n, QUICK, EVERY_TIME)) for n in range(CHUNKS)]
 
 
 @pytest.mark.parametrize("chunk", chunks())

@@ -4,12 +4,13 @@ import pytest
 
 from tests.oracle.replaying import replay
 from tests.oracle.scraps import scrap
+from tests.support.marking import marks_of
 from tests.support.route import json_of
 
 CHUNK = 50
 
 
-@pytest.mark.parametrize("chunk", [pytest.param(n, marks=() if n < 2 else pytest.mark.slow) for n in range(10)])
+@pytest.mark.parametrize("chunk", [pytest.param(n, marks=marks_of(n, 2, 4)) for n in range(10)])
 def test_the_plans_of_random_blocks_replay(chunk: int) -> None:
     for seed in range(chunk * CHUNK, (chunk + 1) * CHUNK):
         replay(json_of(scrap(seed)))

@@ -63,6 +63,7 @@ def test_every_drawing_of_every_output(name: str, output: str, variant: dict[str
 
 
 @pytest.mark.slow
+@pytest.mark.sweep
 @pytest.mark.parametrize("output", ["cutting-plan", "foundation", "templates"])
 def test_every_drawing_of_the_library(output: str) -> None:
     for number, name in enumerate(NAMES):
@@ -71,6 +72,7 @@ def test_every_drawing_of_the_library(output: str) -> None:
 
 
 @pytest.mark.slow
+@pytest.mark.sweep
 def test_every_step_of_the_library() -> None:
     rooms, units = cycle(((460, 172), (222, 300), (354, 172), (171, 300))), cycle(LengthUnit)
     for name in NAMES:

@@ -11,6 +11,7 @@ from tests.pressing import dissections
 from tests.pressing.checker import check
 from tests.pressing.from_json import locks_in
 from tests.support.generated import any_block
+from tests.support.marking import marks_of
 from tests.support.route import assembly_of, json_of
 
 NAMES = sorted(Walk().library.everything())
@@ -34,8 +35,7 @@ def generated(seed: int):
     return any_block(seed) if seed % 5 == 0 else dissections.rectangles(seed, 3 + seed % 9, 4)
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize("chunk", range(20))
+@pytest.mark.parametrize("chunk", [pytest.param(n, marks=marks_of(n, 0, 5)) for n in range(20)])
 def test_locks_of_generated_blocks(chunk):
     """Two thousand blocks in all."""
     for seed in range(chunk * 100, chunk * 100 + 100):
