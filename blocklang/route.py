@@ -104,6 +104,7 @@ def plan(checked: Checked, options: "PlanOptions", techniques: Techniques) -> Pl
     preferences = (*DEFAULTS, *techniques.pressing_preferences)
     layers = layer_counter(assembled.assembly)
     pressing = press(assembled.assembly, preferences, techniques=options.techniques, layers=layers)
+    diagnostics += pressing.diagnostics
     watched = Watched()
     methods = (*METHODS, *map(watched.method, techniques.cutting_methods))
     cutting = with_offers(cut(checked.graph, options.cutting, methods), assembled.assembly, methods)

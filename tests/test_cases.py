@@ -46,14 +46,16 @@ def check_source(name: str, content: bytes) -> tuple[Diagnostic, ...]:
     found = parsed.diagnostics + evaluated.diagnostics
     if evaluated.block is None or any(one.severity is Severity.ERROR for one in found):
         return found
-    # LATER STAGES: what the patch graph, the assembly and the pressing find wrong is added here.
     from blocklang.assembly import assemble
     from blocklang.graph import build_graph
+    from blocklang.pressing import press
 
     graphed = build_graph(evaluated.block)
     if graphed.graph is None:
         return found + graphed.diagnostics
-    return found + graphed.diagnostics + assemble(graphed.graph).diagnostics
+    assembled = assemble(graphed.graph)
+    pressed = press(assembled.assembly).diagnostics if assembled.assembly is not None else ()
+    return found + graphed.diagnostics + assembled.diagnostics + pressed
 
 
 def shown(path: Path) -> str:

@@ -118,7 +118,7 @@ def _expected(allowed: set[str]) -> str:
         names.append("a length, a number or an angle")
         allowed = allowed - VALUES - {"MINUS", "NAME", "COLOUR"}
     if allowed & {"PLUS", "STAR"}:
-        allowed = allowed - ARITHMETIC - {"COMMA"} | ({"COMMA"} if "_NL" not in allowed else set())
+        allowed = allowed - ARITHMETIC - {"COMMA"} | ({"COMMA"} if not {"_NL", "RPAR"} & allowed else set())
     if len(allowed & UNITS) > 2:
         allowed = allowed - UNITS
         names.append("a unit")

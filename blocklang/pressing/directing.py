@@ -49,6 +49,7 @@ def press(
         reasons=reasons_for(question, left),
         versions=versions,
         techniques=techniques,
+        diagnostics=lines.warnings,
     )
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from blocklang.block import PressFabricWish, PressWish, SpinSense, SpinWish, Wish
+from blocklang.diagnostics import Diagnostic, Severity
 from blocklang.geometry.points import same_point
 from blocklang.graph.values import OUTSIDE, Junction, PatchGraph, Segment
 from blocklang.pressing.crossings import sense
@@ -35,10 +36,14 @@ class AuthorLine:
 
 @dataclass(frozen=True, slots=True)
 class AuthorLines:
-    """All lines as they are followed, and a sentence for each two that contradict each other."""
+    """All lines as they are followed, a sentence for each two that contradict each other, and warnings of them.
+
+    A line about a fabric gives way to others without a warning: it is about all that no other line settles.
+    """
 
     lines: tuple[AuthorLine, ...]
     clashes: tuple[Reason, ...]
+    warnings: tuple[Diagnostic, ...]
 
     @property
     def settled(self) -> tuple[Settled, ...]:
@@ -61,12 +66,14 @@ def follow(graph: PatchGraph) -> AuthorLines:
     spun: dict[int, SpinWish] = {}
     lines: list[AuthorLine] = []
     clashes: list[Reason] = []
+    warnings: list[Diagnostic] = []
     by_id = {patch.id: index for index, patch in enumerate(graph.block.patches)}
     for wish in _in_order(graph.block.wishes):
         line = _line(graph, wish, by_id)
         against = _first_clash(graph, line, owners, spun)
         if against is not None:
             clashes.append(against)
+            warnings += [_warning(wish, against)] if not isinstance(wish, PressFabricWish) else []
         kept = _what_is_left(line, owners, against is not None)
         if kept is None:
             continue
@@ -74,7 +81,7 @@ def follow(graph: PatchGraph) -> AuthorLines:
         if isinstance(wish, SpinWish) and kept.junction is not None:
             spun[kept.junction] = wish
         lines.append(kept)
-    return AuthorLines(tuple(lines), tuple(clashes))
+    return AuthorLines(tuple(lines), tuple(clashes), tuple(warnings))
 
 
 def say_line(wish: PressingWish) -> Saying:
@@ -150,6 +157,11 @@ def _first_clash(
             where = say("at the seam between {patches}", patches=say_seam(graph, graph.segments[settled.segment]))
             return _contradiction(earlier[1], line.wish, where, line.junction)
     return None
+
+
+def _warning(left_out: PressingWish, reason: Reason) -> Diagnostic:
+    title = "Two lines about pressing contradict each other"
+    return Diagnostic("pressing-contradicted", Severity.WARNING, title, str(reason.text), span=left_out.span)
 
 
 def _contradiction(followed: PressingWish, left_out: PressingWish, where: Saying, junction: int | None) -> Reason:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from blocklang.block import SpinSense
+from blocklang.diagnostics import Diagnostic
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +66,7 @@ class Pressing:
     `directions` has one entry for every seam segment of the graph, by segment index. `proven` is True only when the
     solver proved that no other choice is better; `gap` is what it could not rule out, in cost, 0.0 when proven.
     `versions` has an entry for each block that is placed more than once in equal copies; `techniques` are those that
-    the person asked for.
+    the person asked for; `diagnostics` warn of lines of the author that contradict each other.
     """
 
     directions: tuple[Pressed, ...]
@@ -77,6 +78,7 @@ class Pressing:
     reasons: tuple[Reason, ...]
     versions: tuple[PlacedVersions, ...] = ()
     techniques: tuple[str, ...] = ()
+    diagnostics: tuple[Diagnostic, ...] = ()
 
     def version_of(self, group: tuple[str, ...]) -> str | None:
         """Return the letter of the version that a patch of that group is pressed in; None when there is only one."""
