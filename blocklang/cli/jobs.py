@@ -45,7 +45,11 @@ class Layout:
     @property
     def by_item(self) -> tuple[tuple[Job, ...], ...]:
         """Return the other jobs, block by block."""
-        return tuple(tuple(job for job in self.jobs if job.item is item) for item in self.items)
+        own: dict[int, list[Job]] = {id(item): [] for item in self.items}
+        for job in self.jobs:
+            if job.item is not None:
+                own[id(job.item)].append(job)
+        return tuple(tuple(own[id(item)]) for item in self.items)
 
     @property
     def work(self) -> tuple[tuple[Item, tuple[Wanted, ...]], ...]:

@@ -10,6 +10,7 @@ from blocklang.cutting.values import Piece, StripLayout, StripSet
 from blocklang.wording import Saying, joined, listed, say, say_number
 
 __all__ = [
+    "degrees",
     "describe_layout",
     "describe_piece",
     "describe_strip",

@@ -1,6 +1,6 @@
 """The cutting list as one self-contained page of HTML."""
 
-from blocklang_drawing import draw_swatch, theme_for, to_svg
+from blocklang_drawing import draw_swatch, pages_of, theme_for, to_svg
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
@@ -9,7 +9,6 @@ from blocklang_cutting_list.listing import list_cutting
 
 def write_html(plan: SewingPlan, options: OutputOptions) -> str:
     """Return the page; every text of the plan is escaped, only our own drawings go in as they are."""
-    from jinja2 import Environment, PackageLoader, StrictUndefined
     from markupsafe import Markup
 
     theme = theme_for(plan.block.fabrics, options.black_and_white, options.language)
@@ -17,17 +16,14 @@ def write_html(plan: SewingPlan, options: OutputOptions) -> str:
         fabric.id: Markup(to_svg(draw_swatch(fabric, theme), declaration=False))  # noqa: S704 - to_svg escapes
         for fabric in plan.block.fabrics
     }
-    pages = Environment(
-        loader=PackageLoader("blocklang_cutting_list"),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
-    return pages.get_template("list.html.j2").render(
-        listing=list_cutting(plan, options),
-        swatches=swatches,
-        language=options.language.code,
-        paper=options.paper.value,
-        large=options.large_print,
+    return (
+        pages_of("blocklang_cutting_list", options.language)
+        .get_template("list.html.j2")
+        .render(
+            listing=list_cutting(plan, options),
+            swatches=swatches,
+            language=options.language.code,
+            paper=options.paper.value,
+            large=options.large_print,
+        )
     )

@@ -1,4 +1,4 @@
-"""Writing DXF (AutoCAD release 2000, what cutting machines read most widely) with arcs as arcs."""
+"""Writing DXF (of its release R2000, what cutting machines read most widely) with arcs as arcs."""
 
 import io
 import math

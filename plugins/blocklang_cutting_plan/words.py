@@ -7,6 +7,7 @@ from typing import Final
 from blocklang.block import LengthUnit
 from blocklang.cloth import ClothOptions, FabricPlan, PlannedStrip, SubCuts, in_yards
 from blocklang.cutting import Lay, Piece, describe_yards, format_measure
+from blocklang.cutting.words import degrees
 from blocklang.wording import joined, listed, say, say_decimal, say_number
 
 TITLE: Final = say("Cutting plan")
@@ -200,7 +201,7 @@ def _straight(cut: SubCuts, letter: str, unit: LengthUnit) -> str:
 
 
 def _slanted(piece: Piece, cut: SubCuts, letter: str, unit: LengthUnit) -> str:
-    angle = say_decimal(f"{piece.angle:.1f}".removesuffix(".0"))
+    angle = degrees(piece.angle or 90.0)
     if cut.mirrored:
         said = say_number(
             "{letter}: cut {count} reversed at {angle} degrees",

@@ -21,6 +21,7 @@ from blocklang_drawing.full_size import (
     write_pages,
 )
 from blocklang_drawing.mark_key import Mark, draw_mark
+from blocklang_drawing.page_policy import policy_for
 from blocklang_drawing.pen import lines_of
 from blocklang_drawing.plates import on_plate
 from blocklang_drawing.pressing_map import draw_pressing_map, fold_back_of, lies_of, stops_of
@@ -51,6 +52,7 @@ from blocklang_drawing.theme import Fill, Theme, theme_for
 from blocklang_drawing.type_widths import clean_text, shorten, text_width
 from blocklang_drawing.typesetting import PAPER_NAMES, cleaned, set_pages
 from blocklang_drawing.unit_picture import draw_unit
+from blocklang_drawing.web_pages import pages_of
 from blocklang_drawing.words import role as say_role
 from blocklang_drawing.written import KeyEntry, Section, Written
 from blocklang_drawing.written_pages import as_files, write_all, write_page
@@ -103,7 +105,9 @@ __all__ = [
     "lies_of",
     "lines_of",
     "on_plate",
+    "pages_of",
     "pages_to_pdf",
+    "policy_for",
     "polygon",
     "room_for_pieces",
     "say_measure",

@@ -4,10 +4,11 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from blocklang.wording import say_decimal
+from blocklang.cutting.words import degrees
 from blocklang_drawing.cut_lines import CutLine
 from blocklang_drawing.dimensions import AWAY, SIZE, measure_below, measure_beside
 from blocklang_drawing.hatching import hatch
+from blocklang_drawing.plates import PLATE, on_plate
 from blocklang_drawing.shapes import Arrow, Paint, Path, Place, Shape, Text, polygon, polyline
 from blocklang_drawing.theme import Theme
 from blocklang_drawing.type_widths import text_width
@@ -17,8 +18,6 @@ DASH = (4.0, 2.0)
 _EDGE = 2.0
 #: How far a strip is shown beyond the cuts (points): before them there is room for an angle.
 _BEFORE, _AFTER = 30.0, 14.0
-#: How much paper is left round words that lie on cloth.
-_PLATE = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,8 +86,8 @@ def say_height(box: ClothBox, low: float, high: float, measure: str, theme: Them
 
 def has_room_between(box: ClothBox, pair: tuple[CutLine, ...], apart: str, angle: float) -> bool:
     """Tell whether the distance between two slanted cuts can be written between them."""
-    room = (pair[1].start[0] - pair[0].start[0]) * box.scale - (SIZE + 2 * _PLATE) / math.tan(math.radians(angle))
-    return text_width(apart, SIZE) + 2 * _PLATE + 4 <= room
+    room = (pair[1].start[0] - pair[0].start[0]) * box.scale - (SIZE + 2 * PLATE) / math.tan(math.radians(angle))
+    return text_width(apart, SIZE) + 2 * PLATE + 4 <= room
 
 
 def say_distance(box: ClothBox, pair: tuple[CutLine, ...], apart: str, angle: float, theme: Theme) -> tuple[Shape, ...]:
@@ -104,7 +103,7 @@ def say_distance(box: ClothBox, pair: tuple[CutLine, ...], apart: str, angle: fl
     start, end = (box.at((middle[0] + way * across[0], middle[1] + way * across[1])) for way in (-1, 1))
     arrow, (x, y) = Arrow(start, end, theme.ink, 1.0, 4.0, halo=theme.paper, both=True), box.at(middle)
     if has_room_between(box, pair, apart, angle):
-        return arrow, *_on_plate(Text((x, y + SIZE * 0.35), apart, SIZE, theme.ink, anchor="middle"), theme)
+        return arrow, *on_plate(Text((x, y + SIZE * 0.35), apart, SIZE, theme.ink, anchor="middle"), theme)
     low = box.at((0.0, 0.0))[1]
     lead = (polyline(((x, y), (x, low + AWAY - 2))),)
     return (
@@ -120,14 +119,5 @@ def say_angle(box: ClothBox, corner: Place, angle: float, theme: Theme) -> tuple
     if angle == 90.0:
         return ()
     x, y = box.at(corner)
-    degrees = theme.language.say(say_decimal(f"{angle:.1f}".removesuffix(".0"))) + "°"
-    return _on_plate(Text((x - 5, y - 5), degrees, SIZE, theme.ink, anchor="end"), theme)
-
-
-def _on_plate(text: Text, theme: Theme) -> tuple[Shape, ...]:
-    """Return words on a little plate of paper, so that they read on any fabric."""
-    wide = text_width(text.text, text.size)
-    left = text.at[0] - (wide if text.anchor == "end" else wide / 2) - _PLATE
-    right, top, low = left + wide + 2 * _PLATE, text.at[1] - text.size * 0.75 - _PLATE, text.at[1] + _PLATE + 0.5
-    ring = ((left, top), (right, top), (right, low), (left, low))
-    return Path((polygon(ring),), Paint(theme.paper)), text
+    said = theme.language.say(degrees(angle)) + "°"
+    return on_plate(Text((x - 5, y - 5), said, SIZE, theme.ink, anchor="end"), theme)

@@ -1,12 +1,9 @@
 """Setting the pages: every text is escaped, only our own drawings, style and script go in as they are."""
 
-import re
-from base64 import b64encode
-from functools import cache, partial
-from hashlib import sha256
-from typing import TYPE_CHECKING, Any
+from functools import cache
+from typing import TYPE_CHECKING
 
-from blocklang_drawing import clean_text
+from blocklang_drawing import pages_of, policy_for
 
 from blocklang.hooks import OutputOptions
 from blocklang.wording import Language
@@ -14,9 +11,6 @@ from blocklang_gallery.asking import MOST_SIZES
 
 if TYPE_CHECKING:
     from jinja2 import Environment
-
-#: "3 1/2 in" is one thing: no line ends inside it.
-_ONE_THING = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|cm|mm)\b)")
 
 
 def set_page(template: str, script: str, options: OutputOptions, **told: object) -> str:
@@ -32,36 +26,10 @@ def set_page(template: str, script: str, options: OutputOptions, **told: object)
     )
 
 
-@cache  # one process sets many pages, and compiling the templates takes longer than filling them
+@cache
 def _pages(language: Language) -> "Environment":
-    from jinja2 import Environment, PackageLoader, StrictUndefined
     from markupsafe import Markup
 
-    pages = Environment(
-        loader=PackageLoader("blocklang_gallery"),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        finalize=partial(_finished, language),
-    )
+    pages = pages_of("blocklang_gallery", language)
     pages.filters["drawing"] = Markup  # made by to_svg, which escapes
     return pages
-
-
-def policy_for(*, style: str, script: str) -> str:
-    """Return the Content-Security-Policy of a page: nothing is fetched, only this style and this script are taken."""
-    return (
-        f"default-src 'none'; style-src {_hash(style)}; script-src {_hash(script)}; base-uri 'none'; form-action 'none'"
-    )
-
-
-def _hash(text: str) -> str:
-    return f"'sha256-{b64encode(sha256(text.encode()).digest()).decode()}'"
-
-
-def _finished(language: Language, value: Any) -> Any:
-    """Return a text in a language, without what a page cannot hold; what is markup already stays as it is."""
-    if not isinstance(value, str) or hasattr(value, "__html__"):
-        return value
-    return _ONE_THING.sub("\N{NO-BREAK SPACE}", clean_text(language.say(value)))

@@ -1,19 +1,16 @@
 """The sheet as one self-contained page of HTML."""
 
-from collections.abc import Callable
 from functools import cache
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from blocklang_drawing import clean_text
+from blocklang_drawing import pages_of, policy_for
 
 from blocklang.hooks import OutputOptions
 from blocklang.plan import SewingPlan
 from blocklang.wording import Language
 from blocklang_sewing_sheet import picture_words, screen_words, words
 from blocklang_sewing_sheet.contents import Sheet, write_sheet
-from blocklang_sewing_sheet.keeping_together import kept_together
 from blocklang_sewing_sheet.marks import used_marks
-from blocklang_sewing_sheet.page_policy import policy_for
 from blocklang_sewing_sheet.pictures import ENLARGED, Picture, draw_narrow_steps, draw_pictures, lay_steps
 from blocklang_sewing_sheet.ticks_key import ticks_key
 
@@ -60,32 +57,9 @@ def _what_it_says(plan: SewingPlan, options: OutputOptions, sheet: Sheet) -> dic
 
 @cache
 def _pages(language: Language) -> "Environment":
-    """Return what sets pages in a language; templates are read once, however many sheets are made."""
-    from jinja2 import Environment, PackageLoader, StrictUndefined
-
-    pages = Environment(
-        loader=PackageLoader("blocklang_sewing_sheet"),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        finalize=_finishing(language),
-    )
+    pages = pages_of("blocklang_sewing_sheet", language)
     pages.filters["drawing"] = _drawing
     return pages
-
-
-def _finishing(language: Language) -> Callable[[Any], Any]:
-    """Return what every value goes through on its way into the page."""
-    one_thing = kept_together(language)
-
-    def finished(value: Any) -> Any:
-        """Return a text without what a page cannot hold; what is markup already stays as it is."""
-        if not isinstance(value, str) or hasattr(value, "__html__"):
-            return value
-        return one_thing.sub("\N{NO-BREAK SPACE}", clean_text(value))
-
-    return finished
 
 
 def _drawing(picture: Picture, name: str = "") -> "Markup":

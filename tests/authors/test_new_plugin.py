@@ -90,14 +90,16 @@ def test_block_called_plugin_can_be_started(folder) -> None:
 
 
 def test_whatever_cannot_be_written_whole_is_taken_away(folder, monkeypatch) -> None:
-    from blocklang.cli.starting import plugin_folder
+    from blocklang.cli.folders import FolderDraft
 
-    def fail(path: Path, data: bytes) -> None:
-        if path.name == "README.md":
+    add = FolderDraft.add
+
+    def fail(draft: FolderDraft, name: str, data: bytes) -> None:
+        if name == "README.md":
             raise KeyboardInterrupt
-        path.write_bytes(data)
+        add(draft, name, data)
 
-    monkeypatch.setattr(plugin_folder, "create_file", fail)
+    monkeypatch.setattr(FolderDraft, "add", fail)
     assert run(["new", "plugin", "tide-table"]) == 130
     assert not list(folder.iterdir())
 

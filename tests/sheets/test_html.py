@@ -8,7 +8,7 @@ from hashlib import sha256
 from xml.etree import ElementTree
 
 import pytest
-from blocklang_sewing_sheet.keeping_together import kept_together
+from blocklang_drawing.keeping_together import kept_together
 from blocklang_sewing_sheet.ticks_key import ticks_key
 
 from blocklang.block import LengthUnit

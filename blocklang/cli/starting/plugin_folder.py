@@ -8,7 +8,7 @@ from pathlib import Path
 
 from blocklang.cli.failing import CommandFault
 from blocklang.cli.folders import whole_folder
-from blocklang.cli.starting.creating import create_file, refuse_if_there
+from blocklang.cli.starting.creating import refuse_if_there
 from blocklang.cli.starting.plugin_files import FILES
 
 LONGEST_NAME = 40
@@ -25,8 +25,7 @@ def create_plugin(where: str) -> Path:
     refuse_if_there(folder)
     with whole_folder(folder, force=False) as draft:
         for path, text in _files(name).items():
-            (draft.root / path).parent.mkdir(exist_ok=True)
-            create_file(draft.root / path, text.encode())
+            draft.add(path, text.encode())
     return folder
 
 
