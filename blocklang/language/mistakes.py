@@ -40,6 +40,12 @@ USAGE = {
     "end": "end",
 }
 
+#: The other way to write some lines, where the word `at` has been written.
+USAGE_AT = {
+    "point": "point c at 6, 6",
+    "patch": "patch hearth of coral at 3, 3 size 4 by 2",
+}
+
 #: What each terminal is called to people; words and signs that are missing here are shown as they are written.
 CALLED = {
     "NAME": "a name",
@@ -136,7 +142,8 @@ def _usage(line: list[Token], group: str) -> str:
     if group == "rows" and first != "end":
         return "A row is a list of cells, such as `fog navy/fog goose-up(fog navy) fog`."
     two = " ".join(token.text for token in line[:2])
-    usage = USAGE.get(two, USAGE.get(first, ""))
+    at = USAGE_AT.get(first, "") if any(token.text == "at" for token in line[:-1]) else ""
+    usage = at or USAGE.get(two, USAGE.get(first, ""))
     return f"Write it like this: `{usage}`." if usage else ""
 
 
