@@ -69,6 +69,7 @@ def test_the_keyboard_alone_can_tick(open_page, sheet):
 
 def test_what_has_the_focus_is_not_under_the_count(open_page, sheet):
     page = open_page(sheet(STAR), 360)
+    page.emulate_media(reduced_motion="reduce")  # else the page may still be gliding there when it is measured
     for step in (5, 4, 3, 2, 1):
         box(page, step).focus()
         below = page.evaluate("document.getElementById('count').getBoundingClientRect().bottom")
